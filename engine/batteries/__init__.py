@@ -1,0 +1,1 @@
+"""Batteries: what each chemistry gives, at a rate, at a temperature, and at what volts."""

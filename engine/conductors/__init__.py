@@ -1,0 +1,1 @@
+"""Conductors: sizes, resistance, carrying capacity, drop, and the least size that will do."""

@@ -1,0 +1,1 @@
+"""The plan: what the owner states, as typed, and nothing that follows from it."""

@@ -1,0 +1,281 @@
+"""Every field of the plan, declared once: name, label, unit, limits and help."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.conductors.drop import CLASSES
+from engine.conductors.sizes import CATALOGUES
+from engine.estimate import KNOWN_BY
+from engine.field import CHOICE, SIZE, TEXT, YES_NO, Field
+from engine.loads.load import CONDITIONS, SUPPLIES, WINDOWS
+from engine.units import (
+    CHARGE,
+    CURRENT,
+    FRACTION,
+    LENGTH,
+    NUMBER,
+    POWER,
+    RESISTANCE,
+    TEMPERATURE,
+    TIME,
+    VOLTS,
+)
+
+MONTHS: Final = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September",
+    "October", "November", "December",
+)  # fmt: skip
+
+KNOWN: Final = tuple(KNOWN_BY.items())
+DAYTIME: Final = {"kind": TIME, "least": 0.0, "most": 24.0}
+
+
+def _by_name(*fields: Field) -> dict[str, Field]:
+    return {field.name: field for field in fields}
+
+
+BOAT: Final = _by_name(
+    Field("name", "Boat's name", TEXT),
+    Field("volts", "System volts", VOLTS, "Nominal: 12, 24 or 48.", "12 V", 6.0, 60.0),
+    Field(
+        "use",
+        "How you live aboard",
+        CHOICE,
+        choices=(
+            ("weekends", "weekends and holidays"),
+            ("coast", "weeks at anchor along a coast"),
+            ("offshore", "offshore, months away"),
+        ),
+    ),
+    Field("people", "People aboard", NUMBER, least=1, most=40, usual=(1, 8)),
+    Field("month", "Month to plan for", CHOICE, choices=tuple((m.lower(), m) for m in MONTHS)),
+    Field("latitude", "Latitude", TEXT, "Such as 43 N; a rough figure will do."),
+    Field("place", "Where", TEXT),
+    Field("revision", "Revision", TEXT, "Such as as found, planned, as built."),
+    Field(
+        "tape",
+        "Tape accuracy",
+        LENGTH,
+        "How far a run measured behind joinery may be off, either way.",
+        "0.3 m",
+        0.0,
+        5.0,
+    ),
+    Field(
+        "catalogue", "Conductor sizes", CHOICE, default="sae", choices=CATALOGUES,
+        help="The catalogue new sizes are offered from. What you typed stays in its own.",
+    ),
+    Field("note", "Notes", TEXT),
+)  # fmt: skip
+
+LOAD: Final = _by_name(
+    Field("name", "Load", TEXT),
+    Field("zone", "Zone", TEXT, "Where it is, such as galley."),
+    Field("circuit", "Circuit", TEXT, "The DC circuit that feeds it, such as D05."),
+    Field("supply", "Fed by", CHOICE, default="dc", choices=SUPPLIES),
+    Field(
+        "draw",
+        "Draw",
+        CURRENT,
+        "Running current in A, or power in W, with its range if you know one: 4.6 A (4.3 to 5). "
+        "AC loads: W at the plug, or A read on the DC side.",
+        least=0.0,
+        most=2000.0,
+        usual=(0.0, 400.0),
+    ),
+    Field("draw_by", "Known by", CHOICE, choices=KNOWN),
+    Field("marked", "As marked", TEXT, "What the nameplate says."),
+    Field("surge", "Surge", CURRENT, "Greatest current or power while starting.", "", 0.0, 5000.0),
+    *(
+        Field(
+            f"hours_{name}", f"Hours {spoken}", help="Hours in 24 that it is switched on.",
+            **DAYTIME,  # type: ignore[arg-type]
+        )
+        for name, spoken in CONDITIONS.items()
+    ),
+    Field(
+        "duty",
+        "Duty",
+        FRACTION,
+        "Share of those hours it really runs. A fridge humming 10 hours in 24 has 0.42.",
+        "1",
+        0.0,
+        1.0,
+    ),
+    Field("window", "When", CHOICE, default="any", choices=WINDOWS),
+    Field("essential", "Essential", YES_NO, "Stays on when power is short."),
+    Field("always_live", "Always live", YES_NO, "No switch stops it."),
+    Field("note", "Note", TEXT),
+)  # fmt: skip
+
+CIRCUIT: Final = _by_name(
+    Field("name", "Circuit", TEXT),
+    Field(
+        "run",
+        "Run, one way",
+        LENGTH,
+        "From the source of power to the load, as the conductor goes. There and back is reckoned "
+        "from it.",
+        above=True,
+        least=0.0,
+        most=100.0,
+        usual=(0.1, 40.0),
+    ),
+    Field("run_by", "Run known by", CHOICE, choices=KNOWN),
+    Field(
+        "current",
+        "Design current",
+        CURRENT,
+        "The most that runs at one time on this circuit.",
+        above=True,
+        least=0.0,
+        most=1000.0,
+        usual=(0.0, 400.0),
+    ),
+    Field("current_by", "Current known by", CHOICE, choices=KNOWN),
+    Field("size", "Conductor", SIZE, "With its catalogue: 10 AWG, 10 SAE or 6 mm2."),
+    Field(
+        "allowed",
+        "Drop class",
+        CHOICE,
+        default="critical",
+        choices=CLASSES,
+    ),
+    Field(
+        "insulation",
+        "Insulation",
+        TEMPERATURE,
+        "Printed on the jacket; most boat cable is 105 °C.",
+        "105 degC",
+        60.0,
+        200.0,
+    ),
+    Field("engine_space", "Part of it in the engine space", YES_NO),
+    Field(
+        "bundle", "Conductors run together", NUMBER,
+        "Current-carrying conductors in the same bundle, this pair included.", "2", 1.0, 200.0,
+    ),
+    Field("ambient", "Air around it", TEMPERATURE, "", "30 degC", -20.0, 90.0),
+    Field(
+        "protection", "Protection rating", CURRENT, "What the fuse or breaker is marked.",
+        above=True, least=0.0, most=1000.0,
+    ),
+    Field("protection_kind", "Protection", TEXT, "Fuse or breaker, and its type."),
+    Field(
+        "abreast", "Equal protections side by side", NUMBER,
+        "Two panels with a fuse each: 2.", "1", 1.0, 12.0,
+    ),
+    Field("volts", "Its own volts", VOLTS, "Only where not the system's, such as panels.", "",
+          1.0, 120.0),
+    Field("continuous", "Runs for three hours or more", YES_NO, default="yes"),
+    Field("note", "Note", TEXT),
+)  # fmt: skip
+
+BANK: Final = _by_name(
+    Field(
+        "chemistry",
+        "Chemistry",
+        CHOICE,
+        choices=(
+            ("flooded", "flooded lead-acid"),
+            ("agm", "AGM lead-acid"),
+            ("gel", "gel lead-acid"),
+            ("lithium", "lithium iron phosphate"),
+        ),
+    ),
+    Field("capacity", "Capacity", CHARGE, "As labelled, the whole bank: 2 x 110 Ah will do.",
+          above=True, least=0.0, most=5000.0, usual=(20.0, 2000.0)),
+    Field("rated_hours", "Rated hours", TIME, "The discharge time the label was stated for.",
+          "20 h", 0.9, 120.0),
+    Field("health", "Health", FRACTION,
+          "Tested capacity over labelled. Unknown widens the answer.", "", 0.05, 1.2),
+    Field("age", "Age", TEXT, "Such as 7 years; not known is an answer."),
+    Field("charge", "Charge now", FRACTION, "State of charge to start from.", "100 %", 0.0, 1.0),
+    Field("reserve", "Reserve line", FRACTION, "Charge below which the plan never goes.", "",
+          0.0, 0.95),
+    Field("temperature", "Bank's temperature", TEMPERATURE, "", "20 degC", -30.0, 60.0),
+    Field("exponent", "Peukert's exponent", NUMBER, "Empty: typical for the chemistry.", "",
+          1.0, 1.6),
+    Field("resistance", "Inner resistance", RESISTANCE, "Empty: typical for the chemistry.", "",
+          0.0, 1.0),
+)  # fmt: skip
+
+INVERTER: Final = _by_name(
+    Field("rating", "Rating", POWER, "Continuous power on the nameplate.", above=True, least=0.0,
+          most=20000.0),
+    Field("surge", "Surge rating", POWER, "For a few seconds; empty: not known.", "", 0.0, 60000.0),
+    Field(
+        "curve",
+        "Efficiency curve",
+        CHOICE,
+        default="typical",
+        choices=(
+            ("good", "good: 95 % at half load"),
+            ("typical", "typical: 92 % at half load"),
+            ("basic", "basic: 88 % at half load"),
+        ),
+    ),
+    Field("idle", "Idle draw", POWER, "On with nothing running; empty: the curve's own.", "", 0.0,
+          500.0),
+    Field("cutoff", "Low-voltage cut-off", VOLTS, "The inverter stops below it.", "", 5.0, 60.0),
+    Field("circuit", "Feed circuit", TEXT, "The DC circuit from the bank, such as D02."),
+)  # fmt: skip
+
+SOURCE: Final = _by_name(
+    Field(
+        "kind",
+        "Source",
+        CHOICE,
+        choices=(
+            ("solar", "solar panels"),
+            ("alternator", "engine alternator"),
+            ("shore", "shore charger"),
+            ("wind", "wind turbine"),
+            ("water", "towed generator"),
+            ("generator", "AC generator"),
+        ),
+    ),
+    Field("marked", "As marked", TEXT, "Such as 100 W or 60 A."),
+    Field("note", "Note", TEXT),
+)
+
+ANSWERS: Final = (("yes", "Yes"), ("no", "No"), ("unknown", "Don't know"))
+LOOKS: Final = _by_name(
+    Field("fuse", "Is there a fuse or breaker within reach of the battery, in every lead?",
+          CHOICE, choices=ANSWERS),
+    Field("inlet", "Is anything hot, brown or loose at the shore inlet or its plug?", CHOICE,
+          choices=ANSWERS),
+    Field("posts", "Are the battery posts covered and the box strapped down?", CHOICE,
+          choices=ANSWERS),
+    Field("live", "Is anything wired to the battery with no fuse at all?", CHOICE,
+          choices=ANSWERS),
+)  # fmt: skip
+
+SINGLE: Final = {"boat": BOAT, "bank": BANK, "inverter": INVERTER, "looks": LOOKS}
+"""Parts of the plan that stand once."""
+ROWS: Final = {"loads": LOAD, "circuits": CIRCUIT, "sources": SOURCE}
+"""Parts of the plan that are lists of rows, each with an id."""
+LETTERS: Final = {"loads": "L", "circuits": "D", "sources": "S"}
+LONGEST_NOTE: Final = 2000
+LONGEST_NAME: Final = 200
+MOST_ROWS: Final = {"loads": 500, "circuits": 300, "sources": 50}
+
+
+def field_at(path: str) -> Field:
+    """Return the declaration of a path such as ``loads.L11.draw`` or ``bank.capacity``.
+
+    Parameters
+    ----------
+    path : str
+        Of a field that exists.
+
+    Examples
+    --------
+    >>> field_at("circuits.D05.run").label
+    'Run, one way'
+    """
+    part, *row, name = path.split(".")
+    if len(row) != (1 if part in ROWS else 0):
+        raise KeyError(path)
+    return (SINGLE.get(part) or ROWS[part])[name]

@@ -1,0 +1,20 @@
+"""Quick sums: one question each, answered without a plan. One small file per question."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from engine.sums.carrying import CARRYING
+from engine.sums.conductor import CONDUCTOR
+from engine.sums.discharge import DISCHARGE
+from engine.sums.drop import DROP
+from engine.sums.inverter_loss import INVERTER_LOSS
+from engine.sums.runtime import RUNTIME
+
+if TYPE_CHECKING:
+    from engine.sums.sum import Sum
+
+SUMS: Final[dict[str, Sum]] = {
+    one.name: one for one in (CONDUCTOR, DROP, CARRYING, RUNTIME, DISCHARGE, INVERTER_LOSS)
+}
+"""Every quick sum by name, in the order the page shows them."""

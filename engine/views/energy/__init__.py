@@ -1,0 +1,1 @@
+"""Energy: what a day costs, and the bank that pays it."""

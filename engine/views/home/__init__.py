@@ -1,0 +1,1 @@
+"""Home: the answer sentences, the first questions, the quick sums."""

@@ -1,0 +1,132 @@
+"""Quick sums: one question on one small page, linkable with its inputs."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+from urllib.parse import urlencode
+
+from engine.problem import Problem
+from engine.sums import SUMS
+from engine.sums.sum import Outcome, Sum, inputs_of
+from engine.units import words
+from engine.views.home.home import quick_sums
+from engine.views.parts.cautions import SHORE, caution
+from engine.views.parts.form import control
+from engine.views.parts.html import Block, Html, block, tag
+from engine.views.parts.say import button, link, why
+
+if TYPE_CHECKING:
+    from engine.views.parts.scene import Scene
+
+FIRST = {"conductor": 5, "runtime": 5}
+"""How many inputs stand in front; the rest have defaults and are folded."""
+
+
+def route_of(name: str, given: dict[str, str]) -> str:
+    """Return the address of a sum with its inputs.
+
+    Examples
+    --------
+    >>> route_of("drop", {"run": "16 ft"})
+    'sum/drop?run=16+ft'
+    """
+    query = urlencode({key: value for key, value in given.items() if value})
+    return f"sum/{name}" + (f"?{query}" if query else "")
+
+
+def sum_page(scene: Scene, name: str) -> tuple[Block, ...]:
+    """Return the page of one quick sum."""
+    one = SUMS.get(name)
+    back = link("home", "Home", class_="crumb")
+    if one is None:
+        return (block("sum-head", back, tag("h1", "Quick sums"), quick_sums()),)
+    given = {key: text for key, text in scene.sum_inputs.items() if text}
+    inputs, problems = inputs_of(one, given)
+    outcome: Outcome | None = None
+    if not problems:
+        try:
+            outcome = one.answer(inputs)
+        except Problem as problem:
+            problems = [problem]
+    shown = _shown(one, given, problems, scene.quiet_field)
+    return (
+        block(
+            "sum-head",
+            back,
+            tag("h1", one.title),
+            caution(SHORE, "sum") if one.caution else tag("p", one.asks, class_="note"),
+        ),
+        block("sum-answer", _answer(one, given, outcome, problems)),
+        block("sum-form", _form(scene, one, given, shown)),
+        block("sum-share", _share(scene, one, given) if outcome else None),
+        block("sum-others", tag("h2", "Other quick sums"), quick_sums()),
+    )
+
+
+def _shown(
+    one: Sum, given: dict[str, str], problems: list[Problem], quiet: str
+) -> dict[str, Problem]:
+    """Return the problems to show beside fields: not of empty ones, nor of the one being typed."""
+    return {
+        problem.where: problem
+        for problem in problems
+        if given.get(problem.where) and f"sum.{one.name}.{problem.where}" != quiet
+    }
+
+
+def _answer(
+    one: Sum, given: dict[str, str], outcome: Outcome | None, problems: list[Problem]
+) -> Html:
+    if outcome is None:
+        wanted = [p for p in problems if not given.get(p.where)]
+        labels = {declared.name: declared.label.lower() for declared in one.fields}
+        names = words(labels.get(p.where, p.where) for p in wanted)
+        ask = f"Enter {names}." if wanted else "An entry below cannot be read."
+        return tag("p", ask, class_="empty")
+    pairs = [
+        tag("div", tag("dt", value.label or key), tag("dd", str(value)))
+        for key, value in outcome.answers.items()
+    ]
+    return tag(
+        "div",
+        tag("p", outcome.words, class_="answer"),
+        *(tag("p", note, class_="note") for note in outcome.cautions if note != outcome.words),
+        tag("dl", *pairs, class_="figures"),
+        why("Why these numbers?", outcome.working, f"why-{one.name}"),
+    )
+
+
+def _form(scene: Scene, one: Sum, given: dict[str, str], shown: dict[str, Problem]) -> Html:
+    count = FIRST.get(one.name, len(one.fields))
+    drawn = [
+        control(
+            declared,
+            f"sum.{one.name}.{declared.name}",
+            given.get(declared.name, declared.default),
+            shown.get(declared.name),
+            scene,
+        )
+        for declared in one.fields
+    ]
+    rest = None
+    if drawn[count:]:
+        rest = tag(
+            "details",
+            tag("summary", "Insulation, engine space, bundle and the rest"
+                if one.name == "conductor" else "The rest"),
+            tag("div", *drawn[count:], class_="fields"),
+            class_="why",
+            id=f"rest-{one.name}",
+        )  # fmt: skip
+    return tag("form", tag("div", *drawn[:count], class_="fields"), rest, data_live=True)
+
+
+def _share(scene: Scene, one: Sum, given: dict[str, str]) -> Html:
+    return tag(
+        "p",
+        button("Copy a link to this sum", "copy-sum", route_of(one.name, given)),
+        button("Keep it as a circuit", "keep-circuit")
+        if one.name == "conductor" and scene.mine
+        else None,
+        class_="actions",
+    )

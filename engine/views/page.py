@@ -1,0 +1,75 @@
+"""Which page an address means, and the whole of it as blocks."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from engine.views.energy.bank import bank
+from engine.views.energy.load import load_page
+from engine.views.energy.use import use
+from engine.views.frame import rail, strip
+from engine.views.home.home import findings, home
+from engine.views.home.start import start
+from engine.views.home.sums import sum_page
+from engine.views.papers.papers import papers, paste, receive
+from engine.views.parts.html import Block, block, tag
+from engine.views.proving.proving import proving
+from engine.views.wiring.circuits import circuit_page, circuits
+from engine.views.wiring.inverter import inverter
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from engine.views.parts.scene import Scene
+
+
+PAGES: Final[dict[tuple[str, str], Callable[[Scene], tuple[Block, ...]]]] = {
+    ("home", "findings"): findings,
+    ("energy", ""): use,
+    ("energy", "use"): use,
+    ("energy", "bank"): bank,
+    ("energy", "paste"): paste,
+    ("wiring", ""): circuits,
+    ("wiring", "circuits"): circuits,
+    ("wiring", "inverter"): inverter,
+    ("proving", ""): proving,
+    ("papers", ""): papers,
+    ("papers", "receive"): receive,
+}
+"""Pages by section and name."""
+ROWS: Final[dict[tuple[str, str], Callable[[Scene, str], tuple[Block, ...]]]] = {
+    ("energy", "use"): load_page,
+    ("wiring", "circuits"): circuit_page,
+}
+"""Pages of one row of a list."""
+NAMED: Final[dict[str, Callable[[Scene, str], tuple[Block, ...]]]] = {
+    "sum": sum_page,
+    "start": start,
+}
+"""Sections whose second word is no page but a name."""
+
+
+def blocks_of(scene: Scene) -> tuple[Block, ...]:
+    """Return the blocks of the page an address means; an unknown address means Home."""
+    section, name, row, *_ = (*scene.route, "", "", "")
+    if section in NAMED:
+        return NAMED[section](scene, name)
+    if row and (section, name) in ROWS:
+        return ROWS[section, name](scene, row)
+    return PAGES.get((section, name), home)(scene)
+
+
+def whole_page(scene: Scene) -> tuple[Block, Block, Block]:
+    """Return strip, rail and page; what went wrong with the last command stands on top."""
+    notice = tag("div", *scene.notice, class_="problems", role="alert") if scene.notice else None
+    page = block("page", block("notice", notice), *blocks_of(scene), name="main")
+    return strip(scene), rail(scene), page
+
+
+def title_of(scene: Scene) -> str:
+    """Return the window's title."""
+    section = scene.route[0] if scene.route else "home"
+    name = scene.plan.boat.name
+    shown = {"sum": "Quick sums", "start": "First questions"}.get(section, section.capitalize())
+    error = "Error: " if scene.refused.get("receive") or scene.refused.get("paste") else ""
+    return f"{error}{shown} · {name} · Ohmward" if name else f"{error}{shown} · Ohmward"

@@ -1,0 +1,1 @@
+"""Papers: send and receive, backup, print, about and limits."""

@@ -1,0 +1,122 @@
+"""Cautions, shown at the step before the step: a short line always, more on a tap."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from engine.views.parts.html import Html, tag
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """What can happen, what to do, and who may do it."""
+
+    signal: str
+    short: str
+    more: tuple[str, ...]
+    who: str = "Owner"
+
+
+PLANNING: Final = Caution(
+    "Care",
+    "A planning aid. It cannot see your boat, and it can be wrong. AC work: licensed people only.",
+    (
+        "It does sums from what you type and reminds you of good practice.",
+        "The law and the codes where the boat is built, kept, sold or chartered come first. So do "
+        "the instructions of whoever made the gear, your insurer's terms, and a qualified person "
+        "standing on your boat. If any of them disagrees with this page, follow them.",
+        "In many places work on shore power or other high-voltage circuits must be done, tested "
+        "or signed by a licensed person. Rules for boats differ from rules for houses.",
+        "Numbers marked estimate or default are guesses. A plan with guesses is a plan to go and "
+        "measure.",
+        "If you are unsure, tired, wet or alone, stop. The boat can wait.",
+    ),
+)
+SHORE: Final = Caution(
+    "Danger",
+    "Shore power and inverter output can kill. Licensed or qualified person only.",
+    (
+        "Before anyone opens an AC panel or cover: boat AC main off, dock breaker off, cord "
+        "unplugged at the dock, inverter off and locked off, generator off. The inverter can make "
+        "the panel live with the cord in your hand.",
+        "Never cut or remove the safety ground, and never cure a trip by disconnecting it.",
+        "A leakage trip is telling you something. Try once with everything off. If it trips again, "
+        "unplug and call someone.",
+        "A warm, browned, loose or wet plug or inlet: unplug at the dock, do not use it again.",
+    ),
+    "Licensed or qualified person only",
+)
+SHORT_CIRCUIT: Final = Caution(
+    "Warning",
+    "A battery can push thousands of amperes through a spanner. Take off rings, watch and chains.",
+    (
+        "Switch off loads and charging first, engine stopped. Cover the terminal you are not "
+        "working on. Insulate tools. Wear eye protection.",
+        "On a negative-ground boat, take the negative off first and put it back last.",
+        "Photograph and label every lead before removing any. Two people check before the last "
+        "one goes on.",
+        "Every lead from the bank needs protection close to the bank, able to break the bank's "
+        "full short-circuit current.",
+        "Never use a meter's amps socket across a battery. For more than a few amperes use a "
+        "clamp meter.",
+    ),
+    "Owner, with a second person aboard",
+)
+LEAD: Final = Caution(
+    "Warning",
+    "Charging lead-acid batteries makes gas that explodes. No sparks. Let it out at the top.",
+    (
+        "Turn the charger off before touching any lead. No smoking, grinding or loose tools.",
+        "Hot case, swelling, hissing, smell of rotten eggs: charger off from a distance, open "
+        "everything, people out, let it cool.",
+        "Acid on skin: wash with lots of water. In eyes: rinse at least 15 minutes and get "
+        "medical help.",
+        "Battery acid and sea water make chlorine. If batteries flood, get out and ventilate.",
+    ),
+)
+LITHIUM: Final = Caution(
+    "Warning",
+    "Lithium is a system, not a swap. It can switch itself off without asking.",
+    (
+        "Follow the maker's installation and charging instructions exactly, and ask your insurer "
+        "in writing before you buy.",
+        "Never charge below the maker's minimum temperature, often 0 °C (32 °F). Fit a sensor "
+        "that stops it.",
+        "Charging sources must stop before the protection opens. If it opens while the alternator "
+        "runs, the alternator and electronics can be destroyed.",
+        "Keep anchor light, VHF, bilge pump and engine start able to run if the lithium bank shuts "
+        "down.",
+        "Owner-built packs and mixed cells are outside what this page can check.",
+    ),
+    "Owner, with a second person aboard",
+)
+MEASURING: Final = Caution(
+    "Warning",
+    "Measure DC only, with dry hands, a meter rated for the job and a second person aboard.",
+    (
+        "Leads whole, probes insulated to the tip, one hand behind your back is a good habit.",
+        "Aloft, in the bilge or the engine space: tell someone, tie on, breaker off and tagged.",
+        "Petrol or gas aboard: blower, sniff, then switch on. No test sparks.",
+    ),
+    "Owner, with a second person aboard",
+)
+
+CLASSES: Final = {"Danger": "danger", "Warning": "warning", "Care": "care"}
+
+
+def caution(one: Caution, ident: str) -> Html:
+    """Return a caution: word, shape and short line always visible."""
+    return tag(
+        "details",
+        tag("summary", tag("b", f"{one.signal}. "), one.short),
+        tag("ul", *(tag("li", line) for line in one.more)),
+        tag("p", f"Who may do it: {one.who}.", class_="note"),
+        class_=f"caution {CLASSES[one.signal]}",
+        id=f"caution-{ident}",
+    )
+
+
+def chemistry_caution(chemistry: str) -> Caution:
+    """Return the caution that goes with a chemistry."""
+    return LITHIUM if chemistry == "lithium" else LEAD

@@ -1,0 +1,70 @@
+"""All a page may know when it is drawn."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from engine.units import CHARGE, LENGTH, TEMPERATURE, Kind
+
+if TYPE_CHECKING:
+    from engine.plan.document import Document
+    from engine.plan.parts import Plan
+    from engine.problem import Problem
+
+
+@dataclass(frozen=True, slots=True)
+class Units:
+    """How figures are shown; what is stored never changes with it."""
+
+    length: str = "m"
+    temperature: str = "degC"
+    charge: str = "Ah"
+
+    def of(self, kind: Kind) -> str:
+        """Return the unit a bare figure of this kind means, as the registry names it."""
+        if kind is LENGTH:
+            return self.length
+        if kind is TEMPERATURE:
+            return self.temperature
+        if kind is CHARGE:
+            return "Ah"
+        return kind.shown
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """One plan on this device."""
+
+    ident: str
+    name: str
+    saved: str
+
+
+@dataclass(frozen=True, slots=True)
+class Scene:
+    """The plan and its document, what the person chose to see, and what the device says."""
+
+    document: Document
+    plan: Plan
+    mine: bool
+    route: tuple[str, ...]
+    query: dict[str, str]
+    units: Units
+    settings: dict[str, str]
+    device: dict[str, str]
+    plans: tuple[Kept, ...] = ()
+    plan_id: str = ""
+    undo: str = ""
+    redo: str = ""
+    condition: str = "anchor"
+    group: str = ""
+    chosen: frozenset[str] = frozenset()
+    sum_inputs: dict[str, str] = field(default_factory=dict)
+    quiet_field: str = ""
+    typed: dict[str, str] = field(default_factory=dict)
+    refused: dict[str, Problem] = field(default_factory=dict)
+    notice: tuple[str, ...] = ()
+    incoming: object | None = None
+    pasted: object | None = None
+    link: str = ""

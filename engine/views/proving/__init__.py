@@ -1,0 +1,1 @@
+"""Proving: what to look at and what to measure next."""

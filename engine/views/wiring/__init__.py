@@ -1,0 +1,1 @@
+"""Wiring: the DC circuits and the inverter."""

@@ -1,0 +1,9 @@
+"""What all tests share: one Hypothesis profile for CI, so that a red run is red again."""
+
+import os
+
+from hypothesis import settings
+
+settings.register_profile("ci", derandomize=True, deadline=None)
+settings.register_profile("here", deadline=None)
+settings.load_profile("ci" if os.environ.get("CI") else "here")

@@ -1,0 +1,127 @@
+"""Every table has a source with a place, and a second opinion: order, and bounds of the trade.
+
+A digit typed wrong should fail here or in ``tests/published``. A new table must say below how it
+is checked.
+"""
+
+import importlib
+import pkgutil
+from itertools import pairwise
+
+import pytest
+
+import engine
+from engine.conductors.sizes import area_of_awg
+from engine.conductors.tables import CARRYING, INSULATIONS
+from engine.table import ALL, Table
+
+for module in pkgutil.walk_packages(engine.__path__, "engine."):
+    if not module.name.endswith("__main__"):
+        importlib.import_module(module.name)
+
+RISES = {
+    "Least copper of SAE conductors",
+    "Allowable amperage of conductors at 30 °C",
+    "Factor for conductors in engine spaces",
+    "Capacity of a lithium iron phosphate cell at a temperature",
+    "Volts at rest of a flooded 12 V battery, full at 1.265",
+    "Volts of four lithium iron phosphate cells, discharged in 20 hours",
+    "Losses of an inverter, per unit of its rating",
+}
+FALLS = {
+    "Direct-current resistance of stranded coated copper at 75 °C",
+    "Largest resistance of flexible metal-coated copper conductors at 20 °C",
+    "Factor for current-carrying conductors run together",
+    "Larger cell needed for the cold, lead-acid",
+}
+EACH_ROW_RISES = {
+    "Peukert's exponent of a bank rated at 20 hours": (1.0, 1.5),
+    "Internal resistance of a 12 V block of 100 Ah, half charged, at 25 °C": (1.0, 10.0),
+    "Surge of an appliance over its running watts": (1.0, 12.0),
+}
+WITHIN = {
+    "Most a very slow discharge gives, over the 20-hour capacity": (1.0, 1.2),
+    "Share of the capacity planned to be used": (0.3, 0.9),
+    "How the internal resistance grows": (1.0, 2.0),
+    "Coldest cell that may be charged": (-20.0, 0.0),
+    "Volts under load at which a 12 V bank is taken as empty": (10.5, 12.5),
+    "Nominal volts of a block that serves a 12 V system": (12.0, 12.8),
+    "Volts at rest above those of a flooded battery, at every charge": (0.0, 0.2),
+}
+ELSEWHERE = {"Generic loads": "tests/loads"}
+RATINGS = "Standard ratings, "
+TABLES = {table.title: table for table in ALL}
+
+
+def columns(table: Table[object, object]) -> list[tuple[float, ...]]:
+    """Return the cells of a table column by column."""
+    rows = [cell if isinstance(cell, tuple) else (cell,) for cell in table.rows.values()]
+    return list(zip(*rows, strict=True))
+
+
+@pytest.mark.parametrize("title", TABLES)
+def test_a_table_says_where_it_comes_from_and_how_it_is_checked(title):
+    table = TABLES[title]
+    assert table.source.document
+    assert table.source.edition
+    assert table.source.place
+    assert table.key
+    assert table.value
+    assert table.rows
+    checked = RISES | FALLS | set(EACH_ROW_RISES) | set(WITHIN) | set(ELSEWHERE)
+    assert title in checked or title.startswith(RATINGS)
+
+
+def test_no_title_is_used_twice():
+    assert len(TABLES) == len(ALL)
+
+
+@pytest.mark.parametrize("title", sorted(RISES))
+def test_a_table_that_rises(title):
+    for column in columns(TABLES[title]):
+        assert all(one <= other for one, other in pairwise(column))
+
+
+@pytest.mark.parametrize("title", sorted(FALLS))
+def test_a_table_that_falls(title):
+    for column in columns(TABLES[title]):
+        assert all(one > other for one, other in pairwise(column))
+
+
+@pytest.mark.parametrize("title", sorted(EACH_ROW_RISES))
+def test_each_row_runs_low_to_high_within_the_trade(title):
+    least, most = EACH_ROW_RISES[title]
+    for row in TABLES[title].rows.values():
+        assert isinstance(row, tuple)
+        assert list(row) == sorted(row)
+        assert least <= row[0]
+        assert row[-1] <= most
+
+
+@pytest.mark.parametrize("title", sorted(WITHIN))
+def test_single_figures_lie_within_the_trade(title):
+    least, most = WITHIN[title]
+    for cell in TABLES[title].rows.values():
+        assert isinstance(cell, float)
+        assert least <= cell <= most
+
+
+@pytest.mark.parametrize("title", [title for title in TABLES if title.startswith(RATINGS)])
+def test_ratings_rise_in_steps_of_a_tenth_to_three_times(title):
+    (ratings,) = TABLES[title].rows.values()
+    assert isinstance(ratings, tuple)
+    assert all(1.05 < other / one <= 3.01 for one, other in pairwise(ratings))
+
+
+@pytest.mark.parametrize("insulation", INSULATIONS)
+def test_amperes_grow_with_copper_as_heat_does(insulation):
+    """Heat made is I²/S, lost about as the skin: I grows as S to 0.55 to 0.9 over the table."""
+    column = INSULATIONS.index(insulation)
+    thin, thick = (CARRYING[gauge][column] for gauge in ("14", "4/0"))
+    copper = area_of_awg("4/0") / area_of_awg("14")
+    assert copper**0.55 < thick / thin < copper**0.9
+
+
+def test_a_hotter_insulation_never_carries_less():
+    for row in CARRYING.rows.values():
+        assert list(row) == sorted(row)
