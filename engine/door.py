@@ -91,7 +91,7 @@ def _go(state: State, event: Mapping[str, Any]) -> None:
     fragment = str(event.get("route") or "").lstrip("#")
     state.refused = {}
     state.typed = {}
-    state.settings.pop("asked", None)
+    state.asked = ""
     if is_link(fragment):
         look_at(state, fragment)
         return

@@ -288,11 +288,11 @@ def _open_plan(state: State, arg: str, _form: Form) -> None:
 
 
 def _ask_delete(state: State, arg: str, _form: Form) -> None:
-    state.settings["asked"] = arg
+    state.asked = arg
 
 
 def _delete_plan(state: State, arg: str, _form: Form) -> None:
-    state.settings.pop("asked", None)
+    state.asked = ""
     state.plans = tuple(kept for kept in state.plans if kept.ident != arg)
     state.reply["drop"] = arg
     if arg == state.plan_id:

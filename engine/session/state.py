@@ -51,6 +51,7 @@ class State:
     incoming: object | None = None
     pasted: object | None = None
     link: str = ""
+    asked: str = ""
     reply: dict[str, Any] = field(default_factory=dict)
 
     @property
@@ -63,10 +64,17 @@ class State:
         return plan_of(self.document)
 
     def edit(self, name: str, document: Document) -> None:
-        """Take a new document as the result of a named edit."""
+        """Take a new document as the result of a named edit.
+
+        Raises
+        ------
+        Problem
+            If another tab has the plan open: only one may write.
+        """
         changes = changes_between(self.document, document)
         if not changes:
             return
+        self._may_write()
         self.document = document
         self.done = (*self.done, Step(name, changes))[-DEEPEST:]
         self.undone = ()
@@ -76,6 +84,7 @@ class State:
         """Take the last edit back."""
         if not self.done:
             return
+        self._may_write()
         *rest, last = self.done
         self.document = applied(self.document, reversed_step(last).changes)
         self.done, self.undone = tuple(rest), (*self.undone, last)
@@ -87,6 +96,7 @@ class State:
         """Do the last edit taken back again."""
         if not self.undone:
             return
+        self._may_write()
         *rest, last = self.undone
         self.document = applied(self.document, last.changes)
         self.undone, self.done = tuple(rest), (*self.done, last)
@@ -94,13 +104,26 @@ class State:
         self._forget_typing()
         self.keep()
 
+    def _may_write(self) -> None:
+        if self.mine and self.reader:
+            raise Problem(
+                "",
+                "This plan is open in another tab, which may change it; here it can only be read.",
+                "Close the other tab, and this one takes over.",
+            )
+
+    @property
+    def reader(self) -> bool:
+        """True in a second tab."""
+        return self.device.get("tab") == "reader"
+
     def _forget_typing(self) -> None:
         self.typed = {}
         self.refused = {}
 
     def keep(self) -> None:
         """Hand the plan back to be stored; the made-up boat never is, nor by a reader."""
-        if not self.mine or self.device.get("tab") == "reader":
+        if not self.mine or self.reader:
             return
         record = {
             "id": self.plan_id,
@@ -187,4 +210,5 @@ class State:
             self.incoming,
             self.pasted,
             self.link,
+            self.asked,
         )

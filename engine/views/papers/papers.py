@@ -132,7 +132,7 @@ def _plans(scene: Scene) -> Html:
                 ),
             )
         )
-        if scene.settings.get("asked") == kept.ident:
+        if scene.asked == kept.ident:
             rows.append(
                 tag(
                     "tr",

@@ -54,7 +54,7 @@ def drawing(width: int, height: int, title: str, *content: Html, class_: str = "
 
 def strip_picture(stops: list[Stop], above: str, below: str, title: str, *, narrow: bool) -> Html:
     """Return the run as a strip with its points, what it is above, what it costs below."""
-    width, inset = (360, 44) if narrow else (960, 70)
+    width, inset = (360, 44) if narrow else (760, 50)
     span = width - 2 * inset
     marks = []
     for stop in stops:
@@ -114,7 +114,7 @@ class Scale:
 
 def scale_picture(scale: Scale, title: str, *, narrow: bool) -> Html:
     """Return the fuse window as a scale with load, rating and carrying capacity marked."""
-    width, inset = (360, 24) if narrow else (960, 40)
+    width, inset = (360, 24) if narrow else (760, 30)
     end = max(scale.most, scale.rating or 0.0, scale.least) * 1.12
     per = (width - 2 * inset) / end
 

@@ -68,3 +68,4 @@ class Scene:
     incoming: object | None = None
     pasted: object | None = None
     link: str = ""
+    asked: str = ""
