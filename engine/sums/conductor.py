@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from engine.conductors.carrying import HEAT, carries, working_of_carries, working_temperature
 from engine.conductors.drop import DROP as DROP_RULE
-from engine.conductors.drop import PHYSICS, K, Task, loop_drop, rule_drop, square_mm_of
+from engine.conductors.drop import FOOT, PHYSICS, K, Task, loop_drop, rule_drop, square_mm_of
 from engine.conductors.resistance import resistance, source_of
 from engine.conductors.sizes import METRIC, Size, read_size
 from engine.conductors.sizing import Choice, least_size
@@ -106,7 +106,8 @@ def answer(inputs: Inputs) -> Outcome:
     found = (
         f"{size}: {choice.governing.name} governs. It loses "
         f"{said(by_rule / task.volts * 100)} % by the rule and carries {said(limit)} A. "
-        f"Protection {said(fuse.least)} to {said(fuse.most)} A."
+        f"Protection {said(fuse.least)} to {said(fuse.most)} A. "
+        f"There and back {said(task.loop)} m, {said(task.loop / FOOT)} ft."
     )
     if inputs.texts["in_hand"]:
         word, hand = _in_hand(inputs.texts["in_hand"], task, around)
@@ -123,7 +124,7 @@ def _in_hand(text: str, task: Task, around: Surroundings) -> tuple[str, str]:
     except Problem as problem:
         raise problem.at("in_hand") from None
     share = rule_drop(task.current, task.run, size) / task.volts
-    lost = f"{said(share * 100)} % of {said(task.allowed * 100)} %"
+    lost = f"{said(share * 100)} % where {said(task.allowed * 100)} % may be lost"
     too_little = [
         rule.name
         for rule, kept in (
@@ -134,7 +135,9 @@ def _in_hand(text: str, task: Task, around: Surroundings) -> tuple[str, str]:
     ]
     if too_little:
         why = " and ".join(too_little)
-        words = f"{size} in hand is not enough, by {why}: it loses {lost}, carries {said(limit)} A."
+        words = (
+            f"{size} in hand is not enough, by {why}: it loses {lost}, and carries {said(limit)} A."
+        )
         return f"not enough, by {why}", words
     fuse = window(task.current, limit)
     marked = f"protection {said(fuse.least)} to {said(fuse.most)} A"
@@ -155,7 +158,7 @@ def _asked(task: Task, choice: Choice, chosen: str) -> tuple[Step, ...]:
     if chosen == METRIC:
         copper += f", {said(square_mm_of(needed))} mm²"
     return (
-        Step("loop", "run × 2", f"{said(task.loop)} m, {said(task.loop / 0.3048)} ft"),
+        Step("loop", "run × 2", f"{said(task.loop)} m, {said(task.loop / FOOT)} ft"),
         Step("volts that may be lost", "system volts × drop allowed",
              f"{said(task.volts_allowed)} V"),
         Step("copper for the drop", f"{K} × current × loop in ft / volts that may be lost", copper,

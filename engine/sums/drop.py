@@ -53,7 +53,8 @@ def answer(inputs: Inputs) -> Outcome:
     )  # fmt: skip
     found = (
         f"{size} loses {said(lost)} V of {said(volts)} V, {said(lost / volts * 100)} %; "
-        f"by the compliance rule {said(by_rule / volts * 100)} %."
+        f"by the compliance rule {said(by_rule / volts * 100)} %. "
+        f"There and back {said(2 * run)} m, {said(2 * run / 0.3048)} ft."
     )
     notes: tuple[str, ...] = ()
     if lost >= volts:

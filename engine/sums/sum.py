@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from engine.field import CHOICE, SIZE, TEXT, YES_NO, Field, chosen, value_of, yes
 from engine.problem import Problem, quoted
-from engine.units import said, words
+from engine.units import fixed, said, words
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
@@ -30,7 +30,9 @@ class Value:
             return self.value
         if self.unit == "share":
             return f"{said(self.value * 100)} %"
-        return f"{said(self.value, 4)} {self.unit}".strip()
+        if self.unit == "V" and abs(self.value) >= 0.1:
+            return f"{fixed(self.value, 2)} V"
+        return f"{said(self.value)} {self.unit}".strip()
 
 
 @dataclass(frozen=True, slots=True)

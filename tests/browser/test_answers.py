@@ -53,7 +53,7 @@ def test_one_wire_standing_in_a_locker(page_ready: "Reader") -> None:
     page_ready.type_in("sum.conductor.in_hand", "14 AWG")
     words = page_ready.text("#sum-answer").replace("\u00a0", " ")
     assert "not enough, by drop" in words
-    assert "4.19 % of 3 %" in words
+    assert "4.19 % where 3 % may be lost" in words
     assert "12 SAE" in words
     assert "run=16+ft" in page_ready.page.url
 

@@ -255,8 +255,9 @@ def test_a_load_not_given():
 
 
 def test_how_a_value_is_said():
-    said = [str(Value(*one)) for one in ((None,), ("10 AWG",), (0.0304, "share"), (1.23456, "V"))]
-    assert said == ["cannot say", "10 AWG", "3.04 %", "1.235 V"]
+    values = ((None,), ("10 AWG",), (0.0304, "share"), (1.23456, "V"), (0.00312, "V"), (43.21, "A"))
+    said = [str(Value(*one)) for one in values]
+    assert said == ["cannot say", "10 AWG", "3.04 %", "1.23 V", "0.00312 V", "43.2 A"]
 
 
 def test_every_kind_of_input_is_read():

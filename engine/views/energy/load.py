@@ -15,7 +15,7 @@ from engine.views.home.home import banner, charge
 from engine.views.parts.cautions import SHORE, caution
 from engine.views.parts.form import entry
 from engine.views.parts.html import Block, Html, block, tag
-from engine.views.parts.say import beside, button, link, why
+from engine.views.parts.say import beside, button, link, titled, why
 
 if TYPE_CHECKING:
     from engine.loads.load import Load
@@ -39,13 +39,14 @@ def load_page(scene: Scene, ident: str) -> tuple[Block, ...]:
     )
     return (
         block("load-beside", beside("Loads", others), class_="beside"),
-        block("load-head", banner(scene), back, tag("h1", f"{ident} · {load.name}"), danger),
+        block("load-head", banner(scene), back, tag("h1", titled(ident, load.name)), danger),
         block("load-answer", _answer(scene, load)),
         block(
             "load-draw",
             tag("h2", "What it takes"),
             tag(
                 "div",
+                entry(scene, f"{path}.name"),
                 entry(scene, f"{path}.draw"),
                 entry(scene, f"{path}.draw_by"),
                 entry(scene, f"{path}.marked"),
@@ -76,7 +77,7 @@ def load_page(scene: Scene, ident: str) -> tuple[Block, ...]:
             tag("h2", "Where it belongs"),
             tag(
                 "div",
-                *(entry(scene, f"{path}.{name}") for name in ("name", "zone", "circuit", "supply")),
+                *(entry(scene, f"{path}.{name}") for name in ("zone", "circuit", "supply")),
                 entry(scene, f"{path}.note"),
                 class_="fields",
             ),

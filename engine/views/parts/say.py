@@ -163,6 +163,17 @@ def button(label: str, do: str, arg: str = "", class_: str = "", **more: str | b
     )
 
 
+def titled(ident: str, name: str) -> str:
+    """Return a row's heading; one without a name says so.
+
+    Examples
+    --------
+    >>> titled("D05", "Fridge"), titled("D05", "D05")
+    ('D05 · Fridge', 'D05 · no name yet')
+    """
+    return f"{ident} · {name if name != ident else 'no name yet'}"
+
+
 def beside(label: str, rows: Iterable[tuple[str, str | Html, bool]]) -> Html:
     """Return the list a wide screen shows beside one of its rows: route, words, and here or not."""
     links = [

@@ -19,7 +19,7 @@ from engine.views.parts.pictures import (
     share_bar,
     strip_picture,
 )
-from engine.views.parts.say import beside, button, length, link, verdict, warmth, why
+from engine.views.parts.say import beside, button, length, link, titled, verdict, warmth, why
 
 if TYPE_CHECKING:
     from engine.check.circuits import Part, Wire
@@ -154,7 +154,7 @@ def circuit_page(scene: Scene, ident: str) -> tuple[Block, ...]:
     )
     return (
         block("circuit-beside", beside("Circuits", others), class_="beside"),
-        block("circuit-head", banner(scene), back, tag("h1", f"{ident} · {circuit.name}")),
+        block("circuit-head", banner(scene), back, tag("h1", titled(ident, circuit.name))),
         block("circuit-answer", _answer(answer)),
         block("circuit-strip", _strip(scene, answer)),
         block("circuit-window", _window(answer)),
@@ -163,6 +163,7 @@ def circuit_page(scene: Scene, ident: str) -> tuple[Block, ...]:
             tag("h2", "The run"),
             tag(
                 "div",
+                entry(scene, f"{path}.name"),
                 _run_field(scene, path, circuit),
                 entry(scene, f"{path}.run_by"),
                 entry(scene, f"{path}.current"),
@@ -191,7 +192,7 @@ def circuit_page(scene: Scene, ident: str) -> tuple[Block, ...]:
             tag("h2", "The rest"),
             tag(
                 "div",
-                *(entry(scene, f"{path}.{name}") for name in ("name", "volts", "note")),
+                *(entry(scene, f"{path}.{name}") for name in ("volts", "note")),
                 class_="fields",
             ),
         ),
