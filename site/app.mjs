@@ -309,6 +309,7 @@ const replyParts = {
     byId(id)?.scrollIntoView({ block: "nearest" });
   },
   say: announce,
+  left: (records) => records.forEach(keepRecord), // plans edited and left within one batch
   record: keepRecord,
   drop: forget,
   last: ({ id }) => writer && store.rememberLast(id).catch(() => {}),

@@ -141,9 +141,19 @@ def test_whatever_happens_the_screen_is_whole_and_the_plan_can_be_read_back(monk
         reply = visit.send(*batch)
         assert visit.screen.plain() == drawn_anew(visit).plain()
         assert parsed(written(visit.document)) == visit.document
-        if "record" in reply:
-            assert visit.state.mine
-            assert parsed(json.dumps(json.loads(reply["record"]["text"])["document"]))
+        kept = [*reply.get("left", []), *([reply["record"]] if "record" in reply else [])]
+        assert len({one["id"] for one in kept} | {"made-up"}) == len(kept) + 1
+        for one in kept:
+            assert parsed(json.dumps(json.loads(one["text"])["document"]))
+
+
+def test_plans_left_within_one_batch_are_all_kept(visit):
+    visit.open()
+    start, look = ({"kind": "do", "name": name} for name in ("start-own", "look-around"))
+    name = {"kind": "set", "path": "boat.name", "value": "First"}
+    reply = visit.send(start, name, look, start)
+    assert [one["name"] for one in reply["left"]] == ["First"]
+    assert [reply["left"][0]["id"], reply["record"]["id"]] == ["plan-1", "plan-2"]
 
 
 @pytest.mark.parametrize("route", ROUTES)

@@ -132,6 +132,9 @@ class State:
             "undone": as_json(self.undone),
         }
         name = self.document.get("boat", {}).get("name", "")
+        before = self.reply.get("record")
+        if before and before["id"] != self.plan_id:
+            self.reply.setdefault("left", []).append(before)
         self.reply["record"] = {"id": self.plan_id, "name": name, "text": written(record)}
 
     def open_own(self, document: Document) -> None:
@@ -140,6 +143,7 @@ class State:
         number = next(n for n in range(1, len(taken) + 2) if f"plan-{n}" not in taken)
         document = {key: value for key, value in document.items() if key != "made_up"}
         self._show(document, f"plan-{number}")
+        self.plans = (*self.plans, Kept(self.plan_id, "", ""))
         self.keep()
 
     def open_made_up(self) -> None:
