@@ -11,7 +11,7 @@ from engine.finding import Step
 from engine.loads.load import CONDITIONS
 from engine.source import common_practice
 from engine.units import said
-from engine.views.energy.use import subpages
+from engine.views.energy.use import energy_pages
 from engine.views.home.home import banner
 from engine.views.parts.cautions import SHORT_CIRCUIT, caution, chemistry_caution
 from engine.views.parts.form import entry
@@ -29,7 +29,7 @@ def bank(scene: Scene) -> tuple[Block, ...]:
     """Return the Bank page."""
     stated = scene.plan.bank
     return (
-        block("bank-head", banner(scene), subpages("energy/bank"), tag("h1", "House bank")),
+        block("bank-head", banner(scene), energy_pages("energy/bank"), tag("h1", "House bank")),
         block(
             "bank-care",
             caution(SHORT_CIRCUIT, "bank"),

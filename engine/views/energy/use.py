@@ -15,7 +15,7 @@ from engine.views.home.home import answer_sentence, band_working, banner, charge
 from engine.views.parts.form import cell
 from engine.views.parts.html import Block, Html, block, joined, tag
 from engine.views.parts.pictures import bar
-from engine.views.parts.say import button, link, whole, why
+from engine.views.parts.say import button, link, subpages, whole, why
 
 if TYPE_CHECKING:
     from engine.estimate import Estimate
@@ -26,18 +26,9 @@ if TYPE_CHECKING:
 GROUPS: Final = (("", "as listed"), ("zone", "by zone"), ("circuit", "by circuit"))
 
 
-def subpages(here: str) -> Html:
+def energy_pages(here: str) -> Html:
     """Return the pages of this section."""
-    pages = (("energy/use", "Day's use"), ("energy/bank", "Bank"))
-    return tag(
-        "p",
-        *(
-            joined(link(route, label, aria_current="page") if route == here else
-                   link(route, label), " ")
-            for route, label in pages
-        ),
-        class_="pages",
-    )  # fmt: skip
+    return subpages(here, ("energy/use", "Day's use"), ("energy/bank", "Bank"))
 
 
 def four_ways(scene: Scene) -> Html:
@@ -183,7 +174,7 @@ def use(scene: Scene) -> tuple[Block, ...]:
             tag("h2", f"Five largest, {CONDITIONS[scene.condition]}"), users(scene, answer)
         )
     return (
-        block("use-head", banner(scene), subpages("energy/use"), tag("h1", "Day's use")),
+        block("use-head", banner(scene), energy_pages("energy/use"), tag("h1", "Day's use")),
         block(
             "use-answer",
             conditions(scene),

@@ -163,6 +163,15 @@ def button(label: str, do: str, arg: str = "", class_: str = "", **more: str | b
     )
 
 
+def subpages(here: str, *pages: tuple[str, str]) -> Html:
+    """Return the pages of a section, each a route and its words, with the open one marked."""
+    links = (
+        link(route, label, aria_current="page") if route == here else link(route, label)
+        for route, label in pages
+    )
+    return tag("p", *(joined(one, " ") for one in links), class_="pages")
+
+
 def titled(ident: str, name: str) -> str:
     """Return a row's heading; one without a name says so.
 

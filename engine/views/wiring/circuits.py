@@ -19,7 +19,17 @@ from engine.views.parts.pictures import (
     share_bar,
     strip_picture,
 )
-from engine.views.parts.say import beside, button, length, link, titled, verdict, warmth, why
+from engine.views.parts.say import (
+    beside,
+    button,
+    length,
+    link,
+    subpages,
+    titled,
+    verdict,
+    warmth,
+    why,
+)
 
 if TYPE_CHECKING:
     from engine.check.circuits import Part, Wire
@@ -28,18 +38,9 @@ if TYPE_CHECKING:
     from engine.views.parts.scene import Scene
 
 
-def subpages(here: str) -> Html:
+def wiring_pages(here: str) -> Html:
     """Return the pages of this section."""
-    pages = (("wiring/circuits", "DC circuits"), ("wiring/inverter", "Inverter"))
-    return tag(
-        "p",
-        *(
-            joined(link(route, label, aria_current="page") if route == here else
-                   link(route, label), " ")
-            for route, label in pages
-        ),
-        class_="pages",
-    )  # fmt: skip
+    return subpages(here, ("wiring/circuits", "DC circuits"), ("wiring/inverter", "Inverter"))
 
 
 def answers_of(scene: Scene) -> list[CircuitAnswer]:
@@ -51,7 +52,7 @@ def circuits(scene: Scene) -> tuple[Block, ...]:
     """Return the list of circuits."""
     found = answers_of(scene)
     return (
-        block("circuits-head", banner(scene), subpages("wiring/circuits"),
+        block("circuits-head", banner(scene), wiring_pages("wiring/circuits"),
               tag("h1", "DC circuits")),
         block("circuits-answer", _summary(found)),
         block(

@@ -12,7 +12,7 @@ from engine.views.parts.cautions import SHORE, SHORT_CIRCUIT, caution
 from engine.views.parts.form import entry
 from engine.views.parts.html import Block, Html, block, joined, tag
 from engine.views.parts.say import button, hours, link, verdict, why
-from engine.views.wiring.circuits import subpages
+from engine.views.wiring.circuits import wiring_pages
 
 if TYPE_CHECKING:
     from engine.check.inverter import Appliance
@@ -26,7 +26,7 @@ def inverter(scene: Scene) -> tuple[Block, ...]:
     found = inverter_answer(scene.plan, scene.chosen)
     return (
         block(
-            "inverter-head", banner(scene), subpages("wiring/inverter"), tag("h1", "Inverter"),
+            "inverter-head", banner(scene), wiring_pages("wiring/inverter"), tag("h1", "Inverter"),
             caution(SHORE, "inverter"),
         ),
         block("inverter-answer", _answer(scene, found)),
