@@ -154,7 +154,7 @@ export async function rememberLast(id) {
 
 // One writer across tabs. A page that loads itself again may still find its own old lock for a
 // moment, so a taken lock is asked for a few times; a slow device never loses a free one.
-export async function isWriter(tries = 4) {
+export async function isWriter(tries = 8) {
   if (!navigator.locks) return true; // plain http has no locks; then every tab writes
   const asked = new Promise((resolve) => {
     navigator.locks.request(WRITER, { ifAvailable: true }, (lock) => {

@@ -108,9 +108,9 @@ def test_a_plan_survives_offline_a_restart_and_damage_on_the_way(
     reader.go("#start/3").page.locator('[name="start.have.0"]').check()
     reader.settle().wait_offline()
     stoppable_site.stop()
-    page = reader.page.context.new_page()
+    context = reader.page.context
     reader.page.close()
-    reader.page = page
+    reader.page = context.new_page()
     reader.open(stoppable_site.address).go("#energy/use")
     assert reader.page.locator('[name="loads.L01.name"]').input_value() == "Fridge"
     before = reader.text("#use-answer")
