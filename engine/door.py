@@ -177,7 +177,8 @@ def warm() -> None:
     """
     routes = (
         "home", "energy/use", "energy/use/L11", "energy/bank", "energy/paste", "wiring/circuits",
-        "wiring/circuits/D14", "wiring/inverter", "proving", "papers", "start/1",
+        "wiring/circuits/D14", "wiring/network", "wiring/heavy", "wiring/inverter",
+        "proving", "papers", "start/1",
         "sum/conductor?current=6+A&run=16+ft", "sum/drop?current=6+A&run=16+ft&size=14+AWG",
         "sum/runtime?watts=1000&capacity=280+Ah&exponent=1.03",
     )  # fmt: skip

@@ -30,7 +30,7 @@ class Field:
 
     ``least`` and ``most`` are hard limits in the kind's unit, ``above`` excludes the least
     itself; ``usual`` is what is seen aboard, beyond which the page asks again.
-    ``choices`` maps each value to its meaning.
+    ``choices`` maps each value to its meaning. A quick sum goes on without one not ``needed``.
     """
 
     name: str
@@ -45,11 +45,17 @@ class Field:
     choices: tuple[tuple[str, str], ...] = ()
     bare: str = ""
     caution: str = ""
+    needed: bool = True
 
     @property
     def unit(self) -> str:
         """The unit shown beside the field."""
         return "%" if self.kind is FRACTION else self.kind.shown
+
+
+def by_name(*fields: Field) -> dict[str, Field]:
+    """Return fields by their names, in their order."""
+    return {field.name: field for field in fields}
 
 
 @lru_cache(maxsize=16384)
@@ -157,10 +163,11 @@ def chosen(field: Field, text: str) -> str:
     Problem
         If it is not one of the choices.
     """
-    plain = text.strip().lower() or field.default
+    plain = text.strip() or field.default
     names = [name for name, _ in field.choices]
-    if plain in names or not plain:
-        return plain
+    found = [name for name in names if name.lower() == plain.lower()]
+    if found or not plain:
+        return found[0] if found else ""
     raise Problem(
         "",
         f"{quoted(text)} is not a choice for {field.label.lower()}.",

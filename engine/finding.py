@@ -69,6 +69,16 @@ class Rule:
 
 
 @dataclass(frozen=True, slots=True)
+class Judgement:
+    """A verdict on one thing, why, what to do, and the rule it rests on."""
+
+    verdict: Verdict
+    words: str
+    mend: str
+    rule: Rule
+
+
+@dataclass(frozen=True, slots=True)
 class Demand:
     """The least a rule needs, and the sum that says so."""
 

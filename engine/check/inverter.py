@@ -10,8 +10,7 @@ from engine.batteries.chemistry import CHEMISTRIES
 from engine.batteries.temperature import capacity_factor
 from engine.batteries.voltage import open_circuit
 from engine.batteries.voltage import resistance as bank_resistance
-from engine.conductors.carrying import working_temperature
-from engine.conductors.resistance import resistance
+from engine.check.path import chain_of, loop_ohms
 from engine.finding import Verdict, meets
 from engine.inverter.efficiency import dc_watts, efficiency
 from engine.inverter.runtime import Job, Run, Store, run
@@ -21,7 +20,7 @@ from engine.units import Amp, AmpHour, Ohm, Share, Watt
 
 if TYPE_CHECKING:
     from engine.loads.load import Load
-    from engine.plan.parts import Bank, Circuit, InverterPlan, Plan
+    from engine.plan.parts import Bank, InverterPlan, Plan
 
 LOWEST: Final = Share(0.0)
 
@@ -107,26 +106,27 @@ def store_of(bank: Bank) -> Store | None:
     )
 
 
-def feeder_of(circuit: Circuit | None) -> Ohm | None:
-    """Return the resistance of the feed there and back, warm at its design current.
+def feeder_of(plan: Plan) -> Ohm | None:
+    """Return the resistance of the whole way from the bank to the inverter, there and back.
 
     Parameters
     ----------
-    circuit : Circuit or None
-        The inverter's feed.
+    plan : Plan
+        With an inverter and its feed circuit.
 
     Returns
     -------
     Ohm or None
-        None where run, conductor or surroundings are not known. [Ω]
+        Warm at each circuit's design current, joints and shared feeders included; None where one
+        of them is not known. [Ω]
     """
-    if circuit is None or circuit.run is None or circuit.size is None or circuit.around is None:
+    by_id = {one.ident: one for one in plan.circuits}
+    feed = by_id.get(plan.inverter.circuit) if plan.inverter else None
+    if feed is None:
         return None
-    if not circuit.size.counts_as:
-        return None
-    current = Amp(circuit.current.likely if circuit.current else 0.0)
-    warm = working_temperature(circuit.size, circuit.around, current)
-    return Ohm(2 * circuit.run.likely / 1000 * resistance(circuit.size, warm))
+    way = [loop_ohms(one) for one in (*chain_of(feed, by_id), feed)]
+    known = [one for one in way if one is not None]
+    return Ohm(sum(known)) if len(known) == len(way) else None
 
 
 def _appliance(load: Load, plan: Plan, inverter: InverterPlan) -> Appliance | None:
@@ -174,8 +174,7 @@ def inverter_answer(plan: Plan, chosen: frozenset[str]) -> InverterAnswer | None
     if not together and appliances:
         together = (max(appliances, key=lambda one: one.watts),)
     watts = Watt(sum(one.watts for one in together))
-    feed = next((one for one in plan.circuits if one.ident == inverter.circuit), None)
-    feeder, store = feeder_of(feed), store_of(bank) if bank else None
+    feeder, store = feeder_of(plan), store_of(bank) if bank else None
     missing = []
     if bank is None or store is None:
         missing.append("the bank's chemistry and capacity")

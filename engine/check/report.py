@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from engine.check.circuits import circuit_answer
+from engine.check.circuits import CircuitAnswer, answers_of
 from engine.check.doubts import alone
 from engine.check.findings import findings_of
 from engine.check.inverter import inverter_answer
@@ -31,8 +31,7 @@ def report_of(plan: Plan) -> dict[str, Any]:
             "week": standing.week,
             "loads": [load.ident for load in standing.standing],
         },
-        "circuits": {circuit.ident: _circuit(plan, place) for place, circuit in
-                     enumerate(plan.circuits)},
+        "circuits": {one.circuit.ident: _circuit(one) for one in answers_of(plan)},
         "inverter": _inverter(plan),
         "days_alone": _days_alone(plan),
         "findings": [
@@ -71,8 +70,7 @@ def _day(plan: Plan, condition: str) -> dict[str, Any]:
     }
 
 
-def _circuit(plan: Plan, place: int) -> dict[str, Any]:
-    answer = circuit_answer(plan.circuits[place], plan.boat.catalogue)
+def _circuit(answer: CircuitAnswer) -> dict[str, Any]:
     wire, choice = answer.wire, answer.choice
     return {
         "drop": wire.drop if wire else None,

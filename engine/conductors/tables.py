@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.source import Source
+from engine.source import Source, common_practice
 from engine.table import Table
 
 GAUGES: Final = ("18", "16", "14", "12", "10", "8", "6", "4", "2", "1", "1/0", "2/0", "3/0", "4/0")
@@ -88,4 +88,109 @@ BUNDLE: Final = Table(
     value="factor",
     source=Source("33 CFR", "in force", "183.425, table 5, note 2 (good practice below 50 V)"),
     rows={1: 1.0, 3: 0.7, 4: 0.6, 7: 0.5, 25: 0.4},
+)
+
+ADIABATIC_K: Final = Table(
+    title="Factor k of copper conductors in a short circuit",
+    key="insulation",
+    value="initial °C, final °C, k in A·√s/mm²",
+    source=Source("BS 7671", "as reprinted", "table 43.1"),
+    rows={
+        "PVC 70 °C, to 300 mm²": (70.0, 160.0, 115.0),
+        "PVC 70 °C, over 300 mm²": (70.0, 140.0, 103.0),
+        "PVC 90 °C, to 300 mm²": (90.0, 160.0, 100.0),
+        "PVC 90 °C, over 300 mm²": (90.0, 140.0, 86.0),
+        "rubber 60 °C": (60.0, 200.0, 141.0),
+        "XLPE or EPR 90 °C": (90.0, 250.0, 143.0),
+    },
+)
+
+Colours = tuple[str, ...]
+
+COLOURS_POWER: Final[Table[str, Colours]] = Table(
+    title="Colours of direct-current power conductors",
+    key="function",
+    value="colours, any of them",
+    source=Source("ABYC E-11", "as reprinted", "table XIV"),
+    rows={
+        "bonding": ("green", "green with yellow stripe"),
+        "DC negative": ("black", "yellow", "black with yellow stripe"),
+        "DC positive": ("red",),
+    },
+)
+
+COLOURS_CIRCUITS: Final[Table[str, Colours]] = Table(
+    title="Colours of engine and accessory conductors",
+    key="function",
+    value="colours, any of them",
+    source=Source("ABYC E-11", "as reprinted", "table XV"),
+    rows={
+        "starting circuit": ("yellow with red stripe",),
+        "bilge blower": ("brown with yellow stripe", "yellow"),
+        "navigation lights": ("dark grey",),
+        "tachometer": ("dark grey",),
+        "generator armature": ("brown",),
+        "alternator charge light": ("brown",),
+        "pumps": ("brown",),
+        "accessory feed": ("orange",),
+        "common feed": ("orange",),
+        "ignition": ("purple",),
+        "instrument feed": ("purple",),
+        "cabin and instrument lights": ("dark blue",),
+        "oil pressure": ("light blue",),
+        "water temperature": ("tan",),
+        "fuel gauge": ("pink",),
+        "tilt down, trim in": ("green with stripe, not yellow",),
+        "tilt up, trim out": ("blue with stripe",),
+        "main power feed": ("red",),
+    },
+)
+
+COLOURS_ISO: Final[Table[str, Colours]] = Table(
+    title="Colours of direct-current conductors, international",
+    key="function",
+    value="colours, any of them",
+    source=Source("ISO 10133 and ISO 13297", "as commonly read", "conductor colours", typical=True),
+    rows={
+        "DC positive": ("red", "black with red mark at ends", "brown with red mark at ends"),
+        "DC negative": ("black", "yellow"),
+        "bonding": ("green", "green with yellow stripe"),
+    },
+)
+
+STRANDS: Final = Table(
+    title="Strands of the most flexible boat conductors",
+    key="AWG",
+    value="least number of strands",
+    source=Source("ABYC E-11", "as commonly quoted", "type 3 stranding", typical=True),
+    rows={
+        "16": 26, "14": 41, "12": 65, "10": 105, "8": 168, "6": 266, "4": 420, "2": 665,
+        "1": 836, "1/0": 1064, "2/0": 1323, "3/0": 1666, "4/0": 2107,
+    },
+)  # fmt: skip
+
+PULL: Final = Table(
+    title="Pull a crimped terminal must hold for one minute",
+    key="AWG",
+    value="lbf",
+    source=Source("ABYC E-11", "as commonly quoted", "tensile test values", typical=True),
+    rows={
+        "18": 10.0, "16": 15.0, "14": 30.0, "12": 35.0, "10": 40.0, "8": 45.0, "6": 50.0,
+        "5": 60.0, "4": 70.0, "3": 80.0, "2": 90.0, "1": 100.0, "1/0": 125.0, "2/0": 150.0,
+        "3/0": 175.0, "4/0": 225.0,
+    },
+)  # fmt: skip
+
+STUDS: Final = Table(
+    title="Stud a terminal must fit, by the protection it is bolted to",
+    key="protection",
+    value="stud",
+    source=common_practice("studs of protections; measure before buying terminals"),
+    rows={
+        "bolt-down small": "M5",
+        "bolt-down large": "M8",
+        "terminal-mount": "M8",
+        "plate": "M8",
+        "class T": "M8, above 200 A M10",
+    },
 )

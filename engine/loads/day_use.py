@@ -202,11 +202,12 @@ def day_use(loads: tuple[Load, ...], condition: str, supply: Supply) -> DayUse:
 
 @dataclass(frozen=True, slots=True)
 class AlwaysLive:
-    """What no switch stops, with nobody aboard."""
+    """What no switch stops, with nobody aboard: likely and at worst, A."""
 
     standing: tuple[Load, ...]
     now_and_then: tuple[Load, ...]
     current: Amp
+    most: Amp
 
     @property
     def day(self) -> AmpHour:
@@ -231,7 +232,7 @@ def always_live(loads: tuple[Load, ...], supply: Supply) -> AlwaysLive:
         Nominal volts and the inverter.
     """
     standing, seldom = [], []
-    current = 0.0
+    current = most = 0.0
     for load in loads:
         if not load.always_live:
             continue
@@ -240,9 +241,10 @@ def always_live(loads: tuple[Load, ...], supply: Supply) -> AlwaysLive:
         if hours is not None and hours.likely >= ALWAYS and taken is not None:
             standing.append(load)
             current += taken.likely * (load.duty or FULL_DUTY).likely
+            most += taken.high * (load.duty or FULL_DUTY).high
         else:
             seldom.append(load)
-    return AlwaysLive(tuple(standing), tuple(seldom), Amp(current))
+    return AlwaysLive(tuple(standing), tuple(seldom), Amp(current), Amp(most))
 
 
 def by_group(answer: DayUse, group: str) -> dict[str, AmpHour]:

@@ -33,6 +33,13 @@ WINDOWS: Final = (
     ("night", "by night"),
 )
 
+BEHAVIOURS: Final = (
+    ("current", "its current stays"),
+    ("power", "its power stays: regulated gear takes more as volts fall"),
+    ("resistance", "its resistance stays: heaters and lamps take less"),
+)
+"""What a load does when its volts fall."""
+
 ALWAYS: Final = 24.0
 """Hours of a load that never rests."""
 
@@ -42,7 +49,8 @@ class Load:
     """One load as the plan states it.
 
     ``draw`` is the running current on the DC side, A, and ``watts`` the running power on the AC
-    side, W; one of them is stated. ``hours`` and ``duty`` follow the order of CONDITIONS.
+    side, W; one of them is stated. ``hours`` and ``duty`` follow the order of CONDITIONS, and
+    ``behaves`` is one of BEHAVIOURS or empty.
     """
 
     ident: str
@@ -58,6 +66,7 @@ class Load:
     always_live: bool = False
     zone: str = ""
     circuit: str = ""
+    behaves: str = ""
 
     @property
     def known_by(self) -> str:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.conductors.drop import CLASSES
 from engine.conductors.sizes import CATALOGUES
-from engine.estimate import KNOWN_BY
-from engine.field import CHOICE, SIZE, TEXT, YES_NO, Field
-from engine.loads.load import CONDITIONS, SUPPLIES, WINDOWS
+from engine.field import CHOICE, SIZE, TEXT, YES_NO, Field, by_name
+from engine.loads.load import BEHAVIOURS, CONDITIONS, SUPPLIES, WINDOWS
+from engine.plan.circuit_fields import CIRCUIT, KNOWN, LEG
+from engine.plan.look_fields import LOOKS
 from engine.units import (
     CHARGE,
     CURRENT,
@@ -27,15 +27,10 @@ MONTHS: Final = (
     "October", "November", "December",
 )  # fmt: skip
 
-KNOWN: Final = tuple(KNOWN_BY.items())
 DAYTIME: Final = {"kind": TIME, "least": 0.0, "most": 24.0}
 
 
-def _by_name(*fields: Field) -> dict[str, Field]:
-    return {field.name: field for field in fields}
-
-
-BOAT: Final = _by_name(
+BOAT: Final = by_name(
     Field("name", "Boat's name", TEXT),
     Field("volts", "System volts", VOLTS, "Nominal: 12, 24 or 48.", "12 V", 6.0, 60.0),
     Field(
@@ -63,13 +58,17 @@ BOAT: Final = _by_name(
         5.0,
     ),
     Field(
+        "meter", "Meter accuracy", VOLTS,
+        "How far a reading of the meter may be off, either way.", "0.05 V", 0.0, 2.0,
+    ),
+    Field(
         "catalogue", "Conductor sizes", CHOICE, default="sae", choices=CATALOGUES,
         help="The catalogue new sizes are offered from. What you typed stays in its own.",
     ),
     Field("note", "Notes", TEXT),
 )  # fmt: skip
 
-LOAD: Final = _by_name(
+LOAD: Final = by_name(
     Field("name", "Load", TEXT),
     Field("zone", "Zone", TEXT, "Where it is, such as galley."),
     Field("circuit", "Circuit", TEXT, "The DC circuit that feeds it, such as D05."),
@@ -85,6 +84,10 @@ LOAD: Final = _by_name(
         usual=(0.0, 400.0),
     ),
     Field("draw_by", "Known by", CHOICE, choices=KNOWN),
+    Field(
+        "behaves", "As the volts fall", CHOICE,
+        "Empty: a draw in A stays, a draw in W keeps its power.", choices=BEHAVIOURS,
+    ),
     Field("marked", "As marked", TEXT, "What the nameplate says."),
     Field("surge", "Surge", CURRENT, "Greatest current or power while starting.", "", 0.0, 5000.0),
     *(
@@ -109,70 +112,13 @@ LOAD: Final = _by_name(
     Field("note", "Note", TEXT),
 )  # fmt: skip
 
-CIRCUIT: Final = _by_name(
-    Field("name", "Circuit", TEXT),
-    Field(
-        "run",
-        "Run, one way",
-        LENGTH,
-        "From the source of power to the load, as the conductor goes. There and back is reckoned "
-        "from it.",
-        above=True,
-        least=0.0,
-        most=100.0,
-        usual=(0.1, 40.0),
-    ),
-    Field("run_by", "Run known by", CHOICE, choices=KNOWN),
-    Field(
-        "current",
-        "Design current",
-        CURRENT,
-        "The most that runs at one time on this circuit.",
-        above=True,
-        least=0.0,
-        most=1000.0,
-        usual=(0.0, 400.0),
-    ),
-    Field("current_by", "Current known by", CHOICE, choices=KNOWN),
-    Field("size", "Conductor", SIZE, "With its catalogue: 10 AWG, 10 SAE or 6 mm2."),
-    Field(
-        "allowed",
-        "Drop class",
-        CHOICE,
-        default="critical",
-        choices=CLASSES,
-    ),
-    Field(
-        "insulation",
-        "Insulation",
-        TEMPERATURE,
-        "Printed on the jacket; most boat cable is 105 °C.",
-        "105 degC",
-        60.0,
-        200.0,
-    ),
-    Field("engine_space", "Part of it in the engine space", YES_NO),
-    Field(
-        "bundle", "Conductors run together", NUMBER,
-        "Current-carrying conductors in the same bundle, this pair included.", "2", 1.0, 200.0,
-    ),
-    Field("ambient", "Air around it", TEMPERATURE, "", "30 degC", -20.0, 90.0),
-    Field(
-        "protection", "Protection rating", CURRENT, "What the fuse or breaker is marked.",
-        above=True, least=0.0, most=1000.0,
-    ),
-    Field("protection_kind", "Protection", TEXT, "Fuse or breaker, and its type."),
-    Field(
-        "abreast", "Equal protections side by side", NUMBER,
-        "Two panels with a fuse each: 2.", "1", 1.0, 12.0,
-    ),
-    Field("volts", "Its own volts", VOLTS, "Only where not the system's, such as panels.", "",
-          1.0, 120.0),
-    Field("continuous", "Runs for three hours or more", YES_NO, default="yes"),
-    Field("note", "Note", TEXT),
-)  # fmt: skip
+TAKE_OFFS: Final = (
+    ("one end", "both from the first battery"),
+    ("diagonal", "positive from the first, negative from the last"),
+    ("equal leads", "from common posts, by leads of equal length"),
+)
 
-BANK: Final = _by_name(
+BANK: Final = by_name(
     Field(
         "chemistry",
         "Chemistry",
@@ -199,9 +145,17 @@ BANK: Final = _by_name(
           1.0, 1.6),
     Field("resistance", "Inner resistance", RESISTANCE, "Empty: typical for the chemistry.", "",
           0.0, 1.0),
+    Field("cranking", "Cold-cranking amperes", CURRENT,
+          "Of the whole bank, where its label gives them.", "", 0.0, 20000.0),
+    Field("strings", "Batteries side by side", NUMBER, "Strings in parallel; 1 for a single one.",
+          "1", 1.0, 24.0),
+    Field("take_off", "Main leads leave", CHOICE,
+          "Where the boat's two main leads sit on the bank.", choices=TAKE_OFFS),
+    Field("link_run", "Link between batteries", LENGTH, "One link, lug to lug.", "", 0.0, 5.0),
+    Field("link_size", "Its conductor", SIZE, "Such as 2/0 AWG."),
 )  # fmt: skip
 
-INVERTER: Final = _by_name(
+INVERTER: Final = by_name(
     Field("rating", "Rating", POWER, "Continuous power on the nameplate.", above=True, least=0.0,
           most=20000.0),
     Field("surge", "Surge rating", POWER, "For a few seconds; empty: not known.", "", 0.0, 60000.0),
@@ -222,7 +176,7 @@ INVERTER: Final = _by_name(
     Field("circuit", "Feed circuit", TEXT, "The DC circuit from the bank, such as D02."),
 )  # fmt: skip
 
-SOURCE: Final = _by_name(
+SOURCE: Final = by_name(
     Field(
         "kind",
         "Source",
@@ -240,26 +194,14 @@ SOURCE: Final = _by_name(
     Field("note", "Note", TEXT),
 )
 
-ANSWERS: Final = (("yes", "Yes"), ("no", "No"), ("unknown", "Don't know"))
-LOOKS: Final = _by_name(
-    Field("fuse", "Is there a fuse or breaker within reach of the battery, in every lead?",
-          CHOICE, choices=ANSWERS),
-    Field("inlet", "Is anything hot, brown or loose at the shore inlet or its plug?", CHOICE,
-          choices=ANSWERS),
-    Field("posts", "Are the battery posts covered and the box strapped down?", CHOICE,
-          choices=ANSWERS),
-    Field("live", "Is anything wired to the battery with no fuse at all?", CHOICE,
-          choices=ANSWERS),
-)  # fmt: skip
-
 SINGLE: Final = {"boat": BOAT, "bank": BANK, "inverter": INVERTER, "looks": LOOKS}
 """Parts of the plan that stand once."""
-ROWS: Final = {"loads": LOAD, "circuits": CIRCUIT, "sources": SOURCE}
+ROWS: Final = {"loads": LOAD, "circuits": CIRCUIT, "sources": SOURCE, "legs": LEG}
 """Parts of the plan that are lists of rows, each with an id."""
-LETTERS: Final = {"loads": "L", "circuits": "D", "sources": "S"}
+LETTERS: Final = {"loads": "L", "circuits": "D", "sources": "S", "legs": "Z"}
 LONGEST_NOTE: Final = 2000
 LONGEST_NAME: Final = 200
-MOST_ROWS: Final = {"loads": 500, "circuits": 300, "sources": 50}
+MOST_ROWS: Final = {"loads": 500, "circuits": 300, "sources": 50, "legs": 300}
 
 
 def field_at(path: str) -> Field:

@@ -7,15 +7,15 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
 from engine.batteries.chemistry import CHEMISTRIES
-from engine.conductors.carrying import Surroundings
-from engine.conductors.sizes import read_size
 from engine.estimate import Estimate
-from engine.field import chosen, estimate_of, value_of, yes
 from engine.inverter.efficiency import preset
 from engine.inverter.sag import CUT_OFF_SHARE
 from engine.loads.load import CONDITIONS, Load, Supply
-from engine.plan.fields import BANK, BOAT, CIRCUIT, INVERTER, LOAD
-from engine.plan.parts import Bank, Boat, Circuit, InverterPlan, Plan
+from engine.plan.fields import BANK, BOAT, INVERTER, LOAD
+from engine.plan.look_fields import LOOKS
+from engine.plan.parts import Bank, Boat, InverterPlan, Link, Plan
+from engine.plan.read_circuit import circuit_of, fed_problems, leg_of, ways_of
+from engine.plan.reader import Reader
 from engine.problem import Problem, quoted
 from engine.units import (
     POWER,
@@ -33,67 +33,10 @@ from engine.units import (
 )
 
 if TYPE_CHECKING:
-    from engine.conductors.sizes import Size
-    from engine.field import Field
     from engine.plan.document import Document, Row
 
 NEW: Final = {"new", "0", "0 years", "not bought"}
 """Ages that need no test of capacity."""
-
-
-class _Reader:
-    """Reads the fields of one row, keeping every problem."""
-
-    def __init__(self, where: str, row: Row, fields: dict[str, Field]) -> None:
-        self.where = where
-        self.row = row
-        self.fields = fields
-        self.problems: list[Problem] = []
-
-    def text(self, name: str) -> str:
-        return self.row.get(name, "") or self.fields[name].default
-
-    def value(self, name: str) -> float | None:
-        """Return the likely value, or None where it is unknown or cannot be read."""
-        try:
-            return value_of(self.fields[name], self.text(name)).likely
-        except Problem as problem:
-            self.problems.append(problem.at(f"{self.where}.{name}"))
-            return None
-
-    def sure(self, name: str) -> float:
-        """Return the value, or the field's default where it is unknown or cannot be read."""
-        value = self.value(name)
-        if value is None:
-            value = value_of(self.fields[name], self.fields[name].default).likely
-        return value or 0.0
-
-    def estimate(self, name: str, by: str = "") -> Estimate | None:
-        try:
-            return estimate_of(self.fields[name], self.text(name), by=by)
-        except Problem as problem:
-            self.problems.append(problem.at(f"{self.where}.{name}"))
-            return None
-
-    def choice(self, name: str) -> str:
-        return chosen(self.fields[name], self.text(name))
-
-    def yes(self, name: str) -> bool:
-        try:
-            return yes(self.text(name))
-        except Problem as problem:
-            self.problems.append(problem.at(f"{self.where}.{name}"))
-            return False
-
-    def size(self, name: str, catalogue: str) -> Size | None:
-        text = self.text(name)
-        if text.strip() in {"", "?"}:
-            return None
-        try:
-            return read_size(text, catalogue if catalogue == "metric" else "")
-        except Problem as problem:
-            self.problems.append(problem.at(f"{self.where}.{name}"))
-            return None
 
 
 @lru_cache(maxsize=4096)
@@ -123,7 +66,7 @@ def _words(text: str) -> list[str]:
 def _load(stated: tuple[tuple[str, str], ...]) -> tuple[Load, tuple[Problem, ...]]:
     """Return a load; a row that says the same is not read again."""
     row = dict(stated)
-    reader = _Reader(f"loads.{row['id']}", row, LOAD)
+    reader = Reader(f"loads.{row['id']}", row, LOAD)
     by = row.get("draw_by", "")
     draw = watts = None
     if is_power(reader.text("draw")):
@@ -146,11 +89,12 @@ def _load(stated: tuple[tuple[str, str], ...]) -> tuple[Load, tuple[Problem, ...
         reader.yes("always_live"),
         row.get("zone", ""),
         row.get("circuit", ""),
+        reader.choice("behaves"),
     )
     return load, tuple(reader.problems)
 
 
-def _power(reader: _Reader, by: str) -> Estimate | None:
+def _power(reader: Reader, by: str) -> Estimate | None:
     """Return a draw typed in watts."""
     try:
         typed = read(reader.text("draw"), POWER)
@@ -171,7 +115,7 @@ def _power(reader: _Reader, by: str) -> Estimate | None:
     return Estimate(low, likely, high, by or "estimate")
 
 
-def _surge(reader: _Reader, in_watts: bool) -> float | None:  # noqa: FBT001
+def _surge(reader: Reader, in_watts: bool) -> float | None:  # noqa: FBT001
     """Return the surge in the unit of the draw: W beside W, A beside A."""
     text = reader.text("surge")
     if in_watts != is_power(text):
@@ -195,58 +139,13 @@ def _surge(reader: _Reader, in_watts: bool) -> float | None:  # noqa: FBT001
         return None
 
 
-def _run(reader: _Reader, tape: Metre) -> Estimate | None:
-    """Return the run; one typed without a range may be off by the tape's accuracy."""
-    run = reader.estimate("run", reader.row.get("run_by", ""))
-    if run is None or not run.certain:
-        return run
-    least = min(run.likely, 0.01)
-    return Estimate(max(run.likely - tape, least), run.likely, run.likely + tape, run.known_by)
-
-
-@lru_cache(maxsize=2048)
-def _circuit(
-    stated: tuple[tuple[str, str], ...], boat: Boat
-) -> tuple[Circuit, tuple[Problem, ...]]:
-    """Return a circuit; a row that says the same on the same boat is not read again."""
-    row = dict(stated)
-    reader = _Reader(f"circuits.{row['id']}", row, CIRCUIT)
-    size = reader.size("size", boat.catalogue)
-    around = None
-    try:
-        around = Surroundings(
-            round(reader.sure("insulation")),
-            reader.yes("engine_space"),
-            round(reader.sure("bundle")),
-            Celsius(reader.sure("ambient")),
-        )
-    except Problem as problem:
-        reader.problems.append(problem.at(f"{reader.where}.insulation"))
-    own = reader.value("volts")
-    rating = reader.value("protection")
-    circuit = Circuit(
-        row["id"],
-        row.get("name", "") or row["id"],
-        _run(reader, boat.tape),
-        reader.estimate("current", row.get("current_by", "")),
-        size,
-        around,
-        reader.choice("allowed"),
-        Volt(own) if own else boat.volts,
-        Amp(rating) if rating else None,
-        round(reader.sure("abreast")),
-        row.get("protection_kind", ""),
-        reader.yes("continuous"),
-    )
-    return circuit, tuple(reader.problems)
-
-
 def _boat(row: Row) -> tuple[Boat, tuple[Problem, ...]]:
-    reader = _Reader("boat", row, BOAT)
+    reader = Reader("boat", row, BOAT)
     boat = Boat(
         row.get("name", ""),
         Volt(reader.sure("volts")),
         Metre(reader.sure("tape")),
+        Volt(reader.sure("meter")),
         reader.choice("catalogue"),
         reader.choice("month"),
         row.get("place", ""),
@@ -257,12 +156,14 @@ def _boat(row: Row) -> tuple[Boat, tuple[Problem, ...]]:
 
 
 def _bank(row: Row, boat: Boat) -> tuple[Bank | None, tuple[Problem, ...]]:
-    reader = _Reader("bank", row, BANK)
+    reader = Reader("bank", row, BANK)
     name = reader.choice("chemistry")
     capacity, health = reader.value("capacity"), reader.estimate("health")
     reserve, exponent = reader.value("reserve"), reader.value("exponent")
     resistance, charge = reader.value("resistance"), reader.sure("charge")
     hours, temperature = reader.sure("rated_hours"), reader.sure("temperature")
+    cranking, strings = reader.value("cranking"), round(reader.sure("strings"))
+    link = Link(reader.estimate("link_run"), reader.size("link_size", boat.catalogue))
     if not name:
         return None, tuple(reader.problems)
     typical = CHEMISTRIES[name]
@@ -278,12 +179,16 @@ def _bank(row: Row, boat: Boat) -> tuple[Bank | None, tuple[Problem, ...]]:
         typical.exponent.likely if exponent is None else exponent,
         Ohm(resistance) if resistance else None,
         boat.volts,
+        Amp(cranking) if cranking else None,
+        strings,
+        reader.choice("take_off"),
+        link,
     )
     return bank, tuple(reader.problems)
 
 
 def _inverter(row: Row, boat: Boat) -> tuple[InverterPlan | None, tuple[Problem, ...]]:
-    reader = _Reader("inverter", row, INVERTER)
+    reader = Reader("inverter", row, INVERTER)
     rating, surge = reader.value("rating"), reader.value("surge")
     idle, cutoff = reader.value("idle"), reader.value("cutoff")
     kind = reader.choice("curve")
@@ -307,28 +212,39 @@ def _inverter(row: Row, boat: Boat) -> tuple[InverterPlan | None, tuple[Problem,
 def plan_of(document: Document) -> Plan:
     """Return the plan a document states; what cannot be read counts as not known."""
     boat, problems = _boat(document.get("boat", {}))
-    loads, circuits = [], []
+    loads, circuits, legs = [], [], []
     found = list(problems)
     for row in document.get("loads", []):
         load, problems = _load(tuple(row.items()))
         loads.append(load)
         found += problems
+    for row in document.get("legs", []):
+        leg, problems = leg_of(tuple(row.items()), boat)
+        legs.append(leg)
+        found += problems
+    followed = {leg.ident: leg for leg in legs}
     for row in document.get("circuits", []):
-        circuit, problems = _circuit(tuple(row.items()), boat)
+        circuit, problems = circuit_of(tuple(row.items()), boat, ways_of(row, followed))
         circuits.append(circuit)
         found += problems
     bank, problems = _bank(document.get("bank", {}), boat)
     found += problems
     inverter, problems = _inverter(document.get("inverter", {}), boat)
     found += problems
+    seen = Reader("looks", document.get("looks", {}), LOOKS)
+    stack, standing = seen.value("stack"), seen.estimate("standing", "measured")
+    found += [*seen.problems, *fed_problems(tuple(circuits))]
     return Plan(
         bool(document.get("made_up")),
         boat,
         tuple(loads),
         tuple(circuits),
+        tuple(legs),
         bank,
         inverter,
         Supply(boat.volts, inverter.curve if inverter else None),
         tuple(document.get("looks", {}).items()),
+        stack,
+        standing,
         tuple(found),
     )

@@ -38,6 +38,7 @@ HEADINGS: Final = {
     "hours_unattended": ("hours nobody aboard", "hours unattended", "unattended"),
     "supply": ("fed by", "supply"),
     "window": ("when",),
+    "behaves": ("as the volts fall",),
     "essential": ("essential",),
     "always_live": ("always live",),
     "note": ("note", "notes", "remark", "remarks", "comment"),

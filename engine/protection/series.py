@@ -21,6 +21,17 @@ def _series(name: str, source: Source, ratings: Ratings) -> Table[str, Ratings]:
 
 _TRADE: Final = Source("makers' catalogues", "common ratings", "no document", typical=True)
 
+_BREAKER: Final = Source(
+    "NFPA 70 (NEC)",
+    "common ratings",
+    "240.6(A), with the small ratings of boat panels",
+    typical=True,
+)
+_BREAKER_RATINGS: Final = (
+    *(3, 5, 7.5, 10, 15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200),
+    *(225, 250, 300, 350, 400, 450, 500, 600),
+)
+
 SERIES: Final = {
     "blade": _series(
         "blade",
@@ -59,14 +70,8 @@ SERIES: Final = {
             *(175, 200, 225, 250, 300, 350, 400, 450, 500, 600),
         ),
     ),
-    "breaker": _series(
-        "breaker",
-        Source("NFPA 70 (NEC)", "common ratings", "240.6(A)", typical=True),
-        (
-            *(10, 15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200),
-            *(225, 250, 300, 350, 400, 450, 500, 600),
-        ),
-    ),
+    "thermal breaker": _series("thermal breaker", _BREAKER, _BREAKER_RATINGS),
+    "magnetic breaker": _series("magnetic breaker", _BREAKER, _BREAKER_RATINGS),
 }
 """Table of each series, by its name."""
 

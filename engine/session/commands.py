@@ -20,6 +20,7 @@ from engine.plan.edit import (
 )
 from engine.plan.fields import LONGEST_NAME, field_at
 from engine.plan.link import length_words, packed
+from engine.plan.made_up import AS_FOUND
 from engine.plan.read import is_power
 from engine.plan.receive import Received, received
 from engine.plan.table_in import Incoming, exported, incoming
@@ -64,6 +65,26 @@ def _look_around(state: State, _arg: str, _form: Form) -> None:
     go(state, "home")
 
 
+def _as_found(state: State, _arg: str, _form: Form) -> None:
+    state.open_made_up(AS_FOUND)
+    state.settings["chosen"] = "looked"
+    state.reply["settings"] = dict(state.settings)
+    go(state, "home", "findings")
+
+
+def _as_planned(state: State, _arg: str, _form: Form) -> None:
+    state.open_made_up()
+    go(state, "home")
+
+
+def _run_none(state: State, _arg: str, _form: Form) -> None:
+    state.before, state.running = state.running, frozenset()
+
+
+def _run_condition(state: State, _arg: str, _form: Form) -> None:
+    state.before, state.running = state.running, None
+
+
 def _chooser(state: State, _arg: str, _form: Form) -> None:
     state.settings.pop("chosen", None)
     state.reply["settings"] = dict(state.settings)
@@ -95,6 +116,12 @@ def _add_circuit(state: State, _arg: str, _form: Form) -> None:
     document, ident = with_row(state.document, "circuits", {})
     state.edit("add a circuit", document)
     go(state, "wiring", "circuits", ident, focus=f"f-circuits-{ident}-run")
+
+
+def _add_leg(state: State, _arg: str, _form: Form) -> None:
+    document, ident = with_row(state.document, "legs", {})
+    state.edit("add a leg", document)
+    state.reply["focus"] = f"f-legs-{ident}-name"
 
 
 def _add_appliance(state: State, _arg: str, _form: Form) -> None:
@@ -316,11 +343,16 @@ COMMANDS: Final[dict[str, Callable[[State, str, Form], None]]] = {
     "redo": _redo,
     "start-own": _start_own,
     "look-around": _look_around,
+    "as-found": _as_found,
+    "as-planned": _as_planned,
+    "run-none": _run_none,
+    "run-condition": _run_condition,
     "chooser": _chooser,
     "receive": _receive,
     "add-load": _add_load,
     "add-generic": _add_generic,
     "add-circuit": _add_circuit,
+    "add-leg": _add_leg,
     "add-appliance": _add_appliance,
     "keep-circuit": _keep_circuit,
     "copy-row": _copy_row,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from engine.check.network import LEVELS, used_in
 from engine.field import CHOICE, SIZE, TEXT, YES_NO, Field, value_of
 from engine.loads.common import COMMON
 from engine.loads.generic import GENERIC
@@ -63,11 +64,25 @@ def _set_setting(state: State, name: str, text: str) -> None:
 def _set_shown(state: State, name: str, text: str) -> None:
     if name == "condition" and text in CONDITIONS:
         state.condition = text
+        state.running = state.before = None
+    elif name == "level" and text in LEVELS:
+        state.level = text
+    elif name.startswith("running."):
+        _switch(state, name.partition(".")[2], on=text == "yes")
     elif name == "group" and text in {"", "zone", "circuit"}:
         state.group = text
     elif name.startswith("together."):
         ident = name.partition(".")[2]
         state.chosen = state.chosen | {ident} if text == "yes" else state.chosen - {ident}
+
+
+def _switch(state: State, ident: str, *, on: bool) -> None:
+    """Switch a load on or off in the DC network."""
+    running = state.running
+    if running is None:
+        running = used_in(state.plan(), state.condition)
+    state.before = running
+    state.running = running | {ident} if on else running - {ident}
 
 
 def _set_sum(state: State, path: str, text: str, *, typing: bool) -> None:
@@ -85,6 +100,8 @@ def _set_plan(state: State, path: str, text: str) -> None:
     value_at(state.document, path)  # a row that is gone is said on top, not beside a field
     if field.kind is YES_NO and field.default == "yes" and text != "yes":
         text = "no"
+    if field.name == "fed_from" and text == "bank":
+        text = ""
     units = Units(state.settings.get("length", "m"), state.settings.get("temperature", "degC"))
     text = with_unit(text.strip(), field.kind, units, voltage_like=field.name == "volts")
     try:

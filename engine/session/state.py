@@ -16,7 +16,7 @@ from engine.plan.history import (
     from_json,
     reversed_step,
 )
-from engine.plan.made_up import made_up_document
+from engine.plan.made_up import PLANNED, made_up_document
 from engine.plan.read import plan_of
 from engine.problem import Problem
 from engine.views.parts.scene import Kept, Scene, Units
@@ -43,6 +43,9 @@ class State:
     condition: str = "anchor"
     group: str = ""
     chosen: frozenset[str] = frozenset()
+    running: frozenset[str] | None = None
+    before: frozenset[str] | None = None
+    level: str = "now"
     sum_inputs: dict[str, str] = field(default_factory=dict)
     quiet_field: str = ""
     typed: dict[str, str] = field(default_factory=dict)
@@ -146,9 +149,9 @@ class State:
         self.plans = (*self.plans, Kept(self.plan_id, "", ""))
         self.keep()
 
-    def open_made_up(self) -> None:
-        """Show the made-up boat, as it was made."""
-        self._show(made_up_document(), MADE_UP)
+    def open_made_up(self, revision: str = PLANNED) -> None:
+        """Show the made-up boat as it was made: planned, or as it was found."""
+        self._show(made_up_document(revision), MADE_UP)
 
     def open_record(self, text: str) -> None:
         """Open a stored plan with its history.
@@ -175,6 +178,7 @@ class State:
         self.document, self.plan_id = document, ident
         self.done = self.undone = ()
         self.chosen = frozenset()
+        self.running = self.before = None
         self.link = ""
         self._forget_typing()
         self.incoming = self.pasted = None
@@ -206,6 +210,9 @@ class State:
             self.condition,
             self.group,
             self.chosen,
+            self.running,
+            self.before,
+            self.level,
             dict(self.sum_inputs),
             self.quiet_field,
             dict(self.typed),

@@ -8,13 +8,29 @@ from engine.sums.carrying import CARRYING
 from engine.sums.conductor import CONDUCTOR
 from engine.sums.discharge import DISCHARGE
 from engine.sums.drop import DROP
+from engine.sums.fault import FAULT
 from engine.sums.inverter_loss import INVERTER_LOSS
+from engine.sums.locked_rotor import LOCKED_ROTOR
+from engine.sums.protection import PROTECTION
 from engine.sums.runtime import RUNTIME
+from engine.sums.withstand import WITHSTAND
 
 if TYPE_CHECKING:
     from engine.sums.sum import Sum
 
 SUMS: Final[dict[str, Sum]] = {
-    one.name: one for one in (CONDUCTOR, DROP, CARRYING, RUNTIME, DISCHARGE, INVERTER_LOSS)
+    one.name: one
+    for one in (
+        CONDUCTOR,
+        DROP,
+        CARRYING,
+        RUNTIME,
+        DISCHARGE,
+        INVERTER_LOSS,
+        PROTECTION,
+        FAULT,
+        WITHSTAND,
+        LOCKED_ROTOR,
+    )
 }
 """Every quick sum by name, in the order the page shows them."""

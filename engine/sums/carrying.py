@@ -5,13 +5,13 @@ from __future__ import annotations
 from typing import Final
 
 from engine.conductors.carrying import HEAT, carries, printed_amperes, working_of_carries
+from engine.conductors.mechanics import insulation_judgement
 from engine.conductors.sizes import read_size
+from engine.finding import Verdict
 from engine.problem import Problem
 from engine.sums.inputs import AMBIENT, BUNDLE, ENGINE, INSULATION, SIZE_FIELD, surroundings_of
 from engine.sums.sum import Inputs, Outcome, Sum, Value
 from engine.units import said
-
-ENGINE_LEAST: Final = 75
 
 
 def answer(inputs: Inputs) -> Outcome:
@@ -30,8 +30,9 @@ def answer(inputs: Inputs) -> Outcome:
         raise problem.at(problem.where or "size") from None
     limit = carries(size, around)
     notes: tuple[str, ...] = ()
-    if around.engine_space and around.insulation < ENGINE_LEAST:
-        notes = ("Insulation under 75 °C does not belong in an engine space.",)
+    hot = insulation_judgement(around.insulation, engine_space=around.engine_space)
+    if hot.verdict != Verdict.FINE:
+        notes = (f"{hot.words} {hot.mend}",)
     found = f"{size} carries {said(limit)} A here."
     if limit <= 0:
         found = f"{size} carries nothing here: the air is as warm as its insulation may get."

@@ -96,11 +96,13 @@ def _read(declared: Field, text: str, inputs: Inputs) -> None:
     elif declared.kind is TEXT:
         inputs.texts[declared.name] = text
     elif declared.kind is SIZE:
-        if not text:
+        if not text and declared.needed:
             raise Problem("", f"{declared.label} is not given.", "Enter 10 AWG, 10 SAE or 6 mm2.")
         inputs.texts[declared.name] = text
     else:
         typed = value_of(declared, text)
+        if typed.likely is None and not declared.needed:
+            return
         if typed.likely is None:
             raise Problem(
                 "",

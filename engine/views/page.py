@@ -14,8 +14,11 @@ from engine.views.home.sums import sum_page
 from engine.views.papers.papers import papers, paste, receive
 from engine.views.parts.html import Block, block, tag
 from engine.views.proving.proving import proving
-from engine.views.wiring.circuits import circuit_page, circuits
+from engine.views.wiring.circuit import circuit_page
+from engine.views.wiring.circuits import circuits
+from engine.views.wiring.heavy import heavy
 from engine.views.wiring.inverter import inverter
+from engine.views.wiring.network import network
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -31,6 +34,8 @@ PAGES: Final[dict[tuple[str, str], Callable[[Scene], tuple[Block, ...]]]] = {
     ("energy", "paste"): paste,
     ("wiring", ""): circuits,
     ("wiring", "circuits"): circuits,
+    ("wiring", "network"): network,
+    ("wiring", "heavy"): heavy,
     ("wiring", "inverter"): inverter,
     ("proving", ""): proving,
     ("papers", ""): papers,

@@ -8,7 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from engine.check.circuits import circuit_answer, percent
+from engine.check.circuits import circuit_answer
+from engine.check.path import whole_plan
+from engine.check.wire import percent
 from engine.finding import Verdict
 from engine.plan.read import plan_of
 
@@ -17,7 +19,7 @@ def answered(catalogue="awg", boat=None, **fields):
     document = {"format": 1, "boat": boat or {"tape": "0 m"}, "circuits": [{"id": "D01", **fields}]}
     plan = plan_of(document)
     assert plan.problems == ()
-    return circuit_answer(plan.circuits[0], catalogue)
+    return circuit_answer(plan.circuits[0], catalogue, whole_plan(plan)["D01"])
 
 
 WHOLE = {"run": "10 ft", "current": "20 A", "size": "10 AWG", "protection": "25 A",
@@ -32,7 +34,7 @@ def test_a_circuit_within_every_limit():
     assert answer.wire.share.likely == pytest.approx(0.0345, abs=0.00005)
     assert answer.wire.carries == 60.0
     assert answer.wire.at_load == pytest.approx(12 - answer.wire.physical)
-    assert [part.verdict for part in answer.parts] == [Verdict.FINE] * 3
+    assert [part.verdict for part in answer.weighing] == [Verdict.FINE] * 4
     assert answer.verdict == Verdict.FINE
     assert answer.missing == ()
     assert answer.governing == "drop"

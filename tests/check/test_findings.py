@@ -3,7 +3,8 @@
 import pytest
 
 from engine.check.doubts import alone, doubts_of
-from engine.check.findings import LOOKS, findings_of, looked
+from engine.check.findings import findings_of
+from engine.check.looked import FOUND, looked
 from engine.finding import Severity, Verdict, Who
 from engine.plan.document import new_document
 from engine.plan.made_up import made_up_document
@@ -20,7 +21,7 @@ def test_an_empty_plan_has_none():
     assert findings_of(plan_of(new_document())) == ()
 
 
-@pytest.mark.parametrize(("look", "stated"), LOOKS.items())
+@pytest.mark.parametrize(("look", "stated"), FOUND.items())
 def test_a_look_that_turned_something_up(look, stated):
     question, said = look
     (one,) = found(looks={question: said})
@@ -29,7 +30,8 @@ def test_a_look_that_turned_something_up(look, stated):
 
 
 def test_a_look_that_found_nothing_or_was_not_taken():
-    assert looked({"fuse": "yes", "inlet": "no", "posts": "unknown"}) == []
+    looks = {"fuse": "yes", "inlet": "no", "posts": "unknown", "stack": "4", "bond": "no"}
+    assert looked(plan_of({"format": 1, "looks": looks})) == []
     assert found(looks={"inlet": "yes"})[0].who == Who.LICENSED
 
 

@@ -123,20 +123,28 @@ def test_a_tired_bank_behind_a_thin_cable_trips():
 @pytest.mark.parametrize("gone", ["run", "size"])
 def test_a_feed_of_which_too_little_is_known(gone):
     fields = {key: one for key, one in FEED.items() if key != gone}
-    assert feeder_of(boat(circuits=[fields]).circuits[0]) is None
-    assert feeder_of(None) is None
+    assert feeder_of(boat(circuits=[fields])) is None
+    assert feeder_of(boat(circuits=[])) is None
 
 
 def test_a_feed_without_a_table_row_or_a_current():
-    thin, idle = boat(
-        circuits=[{**FEED, "size": "0.75 mm2"},
-                  {key: one for key, one in {**FEED, "id": "D02"}.items() if key != "current"}]
-    ).circuits  # fmt: skip
-    assert feeder_of(thin) is None
-    warm, cold = feeder_of(boat().circuits[0]), feeder_of(idle)
+    thin = {**FEED, "size": "0.75 mm2"}
+    idle = {key: one for key, one in FEED.items() if key != "current"}
+    assert feeder_of(boat(circuits=[thin])) is None
+    warm, cold = feeder_of(boat()), feeder_of(boat(circuits=[idle]))
     assert warm is not None
     assert cold is not None
     assert cold < warm
+
+
+def test_a_feed_through_a_bus_counts_the_whole_way_and_its_joints():
+    bus = {**FEED, "id": "D02", "feeds": "bus", "joints": "1 mohm"}
+    shared = boat(circuits=[bus, {**FEED, "fed_from": "D02"}])
+    alone = feeder_of(boat())
+    assert alone is not None
+    assert feeder_of(shared) == pytest.approx(2 * alone + 0.001)
+    unknown = boat(circuits=[{"id": "D02"}, {**FEED, "fed_from": "D02"}])
+    assert feeder_of(unknown) is None
 
 
 def test_health_shrinks_the_bank_and_a_stated_resistance_scales_it():

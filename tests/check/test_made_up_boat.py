@@ -8,7 +8,7 @@ the one that fails by a hair. Every figure was worked out apart from this progra
 
 import pytest
 
-from engine.check.circuits import circuit_answer
+from engine.check.circuits import answers_of
 from engine.check.findings import findings_of
 from engine.check.report import report_of
 from engine.finding import Verdict
@@ -106,8 +106,7 @@ def test_what_no_switch_stops():
 
 @pytest.mark.parametrize(("ident", "volts", "percent"), DROPS)
 def test_a_circuit_drops_what_is_printed(ident, volts, percent):
-    circuit = next(one for one in PLAN.circuits if one.ident == ident)
-    answer = circuit_answer(circuit, PLAN.boat.catalogue)
+    answer = next(one for one in answers_of(PLAN) if one.circuit.ident == ident)
     assert answer.wire is not None
     assert answer.wire.drop == pytest.approx(volts, abs=0.005 + CONSTANTS * volts)
     assert answer.wire.share.likely * 100 == pytest.approx(percent, abs=0.0500001)
@@ -126,7 +125,7 @@ def test_in_10_mm2_the_pilot_passes_cleanly():
         {**row, "id": "D15", "run": "6 m"} for row in _rows("D14")
     ]
     plan = plan_of({"format": 1, "boat": {"tape": "0 m"}, "circuits": rows})
-    metric, shorter = (circuit_answer(one, "awg") for one in plan.circuits)
+    metric, shorter = answers_of(plan)
     assert metric.wire is not None
     assert shorter.wire is not None
     assert metric.wire.share.likely * 100 == pytest.approx(2.55, abs=0.02)

@@ -45,8 +45,8 @@ def test_an_empty_plan():
 def test_what_cannot_be_read_is_listed_and_not_known():
     found = report_of(plan_of(UNREADABLE))
     assert [row["where"] for row in found["problems"]] == [
-        "boat.volts", "loads.L01.draw", "loads.L01.hours_anchor", "circuits.D01.size",
-        "circuits.D01.run", "circuits.D01.current", "bank.capacity", "inverter.rating",
+        "boat.volts", "loads.L01.draw", "loads.L01.hours_anchor", "circuits.D01.run",
+        "circuits.D01.current", "circuits.D01.size", "bank.capacity", "inverter.rating",
     ]  # fmt: skip
     assert found["circuits"]["D01"]["drop"] is None
     assert found["circuits"]["D01"]["verdict"] == "not known"

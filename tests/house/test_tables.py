@@ -7,12 +7,14 @@ is checked.
 import importlib
 import pkgutil
 from itertools import pairwise
+from math import inf
 
 import pytest
 
 import engine
 from engine.conductors.sizes import area_of_awg
 from engine.conductors.tables import CARRYING, INSULATIONS
+from engine.protection.tables import BANDS
 from engine.table import ALL, Table
 
 for module in pkgutil.walk_packages(engine.__path__, "engine."):
@@ -27,6 +29,10 @@ RISES = {
     "Volts at rest of a flooded 12 V battery, full at 1.265",
     "Volts of four lithium iron phosphate cells, discharged in 20 hours",
     "Losses of an inverter, per unit of its rating",
+    "Least interrupting rating, 12 and 24 V DC",
+    "Least interrupting rating, 32 V DC",
+    "Strands of the most flexible boat conductors",
+    "Pull a crimped terminal must hold for one minute",
 }
 FALLS = {
     "Direct-current resistance of stranded coated copper at 75 °C",
@@ -48,8 +54,17 @@ WITHIN = {
     "Nominal volts of a block that serves a 12 V system": (12.0, 12.8),
     "Volts at rest above those of a flooded battery, at every charge": (0.0, 0.2),
 }
-ELSEWHERE = {"Generic loads": "tests/loads"}
+ELSEWHERE = {
+    "Generic loads": "tests/loads",
+    "Factor k of copper conductors in a short circuit": "tests/published",
+    "Colours of direct-current power conductors": "tests/conductors",
+    "Colours of engine and accessory conductors": "tests/conductors",
+    "Colours of direct-current conductors, international": "tests/conductors",
+    "Stud a terminal must fit, by the protection it is bolted to": "tests/protection",
+    "Interrupting rating of a protection at its marked volts": "tests/protection",
+}
 RATINGS = "Standard ratings, "
+OPENING = "Opening times, "
 TABLES = {table.title: table for table in ALL}
 
 
@@ -69,7 +84,7 @@ def test_a_table_says_where_it_comes_from_and_how_it_is_checked(title):
     assert table.value
     assert table.rows
     checked = RISES | FALLS | set(EACH_ROW_RISES) | set(WITHIN) | set(ELSEWHERE)
-    assert title in checked or title.startswith(RATINGS)
+    assert title in checked or title.startswith((RATINGS, OPENING))
 
 
 def test_no_title_is_used_twice():
@@ -111,6 +126,18 @@ def test_ratings_rise_in_steps_of_a_tenth_to_three_times(title):
     (ratings,) = TABLES[title].rows.values()
     assert isinstance(ratings, tuple)
     assert all(1.05 < other / one <= 3.01 for one, other in pairwise(ratings))
+
+
+@pytest.mark.parametrize("series", BANDS)
+def test_opening_times_never_grow_with_the_current(series):
+    assert BANDS[series].title == f"{OPENING}{series}"
+    rows = BANDS[series].rows
+    assert list(rows) == sorted(rows)
+    least = [one for one, _ in rows.values()]
+    most = [inf if one is None else one for _, one in rows.values()]
+    assert least == sorted(least, reverse=True)
+    assert most == sorted(most, reverse=True)
+    assert all(one < other for one, other in zip(least, most, strict=True))
 
 
 @pytest.mark.parametrize("insulation", INSULATIONS)

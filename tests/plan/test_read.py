@@ -133,8 +133,9 @@ def test_a_circuit_with_all_it_may_state():
     assert (found.around.insulation, found.around.bundle) == (75, 4)
     assert found.around.engine_space
     assert found.around.ambient == pytest.approx(35.0)
-    assert (found.allowed, found.volts, found.rating, found.abreast) == ("other", 21.0, 20.0, 2)
-    assert (found.protection, found.continuous) == ("breaker", False)
+    assert (found.allowed, found.volts, found.rating) == ("other", 21.0, 20.0)
+    assert (found.guard.words, found.guard.abreast, found.continuous) == ("breaker", 2, False)
+    assert not found.on_bank
 
 
 def test_a_circuit_that_states_nothing():
@@ -143,9 +144,10 @@ def test_a_circuit_that_states_nothing():
     assert (found.name, found.run, found.current, found.size, found.rating) == (
         "D01", None, None, None, None,
     )  # fmt: skip
-    assert (found.allowed, found.volts, found.continuous, found.abreast) == (
-        "critical", 12.0, True, 1,
-    )  # fmt: skip
+    assert (found.allowed, found.volts, found.continuous) == ("critical", 12.0, True)
+    assert (found.guard.abreast, found.guard.series, found.guard.fitted) == (1, "", True)
+    assert (found.fed_from, found.feeds, found.parallel) == ("", "loads", 1)
+    assert (found.joints, found.stall, found.read_drop, found.on_bank) == (None, None, None, True)
 
 
 @pytest.mark.parametrize(

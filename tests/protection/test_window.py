@@ -83,4 +83,4 @@ def test_the_smallest_that_fits():
     assert smallest_in(Window(Amp(5.75), Amp(20.0)), "blade") == 7.5
     assert smallest_in(Window(Amp(31.0), Amp(60.0)), "blade") is None
     assert smallest_in(Window(Amp(177.5), Amp(285.0)), "class T") == 200.0
-    assert smallest_in(Window(Amp(16.0), Amp(19.0)), "breaker") is None
+    assert smallest_in(Window(Amp(16.0), Amp(19.0)), "magnetic breaker") is None

@@ -7,13 +7,14 @@ from typing import Any
 
 from engine.field import CHOICE, TEXT, YES_NO
 from engine.plan.document import new_document
-from engine.plan.fields import ROWS, SINGLE
+from engine.plan.fields import LETTERS, ROWS, SINGLE
 from engine.plan.made_up import made_up_document
 
 ROUTES = (
     "#home", "#home/findings", "#energy/use", "#energy/use/L01", "#energy/use/L39",
     "#energy/use/L99", "#energy/bank", "#energy/paste", "#wiring/circuits",
-    "#wiring/circuits/D01", "#wiring/circuits/D14", "#wiring/circuits/D99", "#wiring/inverter",
+    "#wiring/circuits/D01", "#wiring/circuits/D14", "#wiring/circuits/D99", "#wiring/network",
+    "#wiring/heavy", "#wiring/inverter",
     "#proving", "#papers", "#papers/receive", "#start/1", "#start/2", "#start/3", "#start/4",
     "#start/5", "#start/6", "#start/7", "#start/answer", "#sum/conductor", "#sum/none",
     "#sum/conductor?current=6+A&run=16+ft", "#sum/conductor?current=600+A&run=900+m",
@@ -31,7 +32,7 @@ def filled(text: str) -> dict[str, Any]:
     for part, fields in SINGLE.items():
         document[part] = _row(fields, text)
     for part, fields in ROWS.items():
-        letter = {"loads": "L", "circuits": "D", "sources": "S"}[part]
+        letter = LETTERS[part]
         document[part] = [{"id": f"{letter}01", **_row(fields, text)}]
     document["bank"]["chemistry"] = "agm"
     document["loads"].append({"id": "L39", "name": text, "supply": "inverter", "draw": text})

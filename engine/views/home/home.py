@@ -10,6 +10,7 @@ from engine.finding import Severity, Step
 from engine.loads.day_use import day_use
 from engine.loads.draws import DRAWS, HABITS_SOURCE
 from engine.loads.load import CONDITIONS
+from engine.plan.made_up import AS_FOUND
 from engine.sums import SUMS
 from engine.units import said
 from engine.views.parts.cautions import PLANNING, caution
@@ -130,6 +131,15 @@ def banner(scene: Scene) -> Html | None:
             " is invented. Change what you like; nothing here is kept. ",
             link("start", "Start my own boat"),
         ),
+        tag(
+            "p",
+            "This is the boat as she was found, with her faults to mend. "
+            if scene.plan.boat.revision == AS_FOUND
+            else "This is the boat as planned. ",
+            button("See her as planned", "as-planned")
+            if scene.plan.boat.revision == AS_FOUND
+            else button("See her as found", "as-found"),
+        ),
         class_="banner",
     )
 
@@ -161,9 +171,12 @@ def chooser() -> Html:
 def finding_row(one: Finding) -> Html:
     """Return one finding: verdict, words, mend, who, and the way there."""
     part, _, rest = one.where.partition(".")
-    route = {"circuits": f"wiring/circuits/{rest}", "inverter": "wiring/inverter"}.get(
-        part, "proving"
-    )
+    route = {
+        "circuits": f"wiring/circuits/{rest}",
+        "inverter": "wiring/inverter",
+        "network": "wiring/network",
+        "bank": "wiring/heavy",
+    }.get(part, "proving")
     return tag(
         "li",
         verdict(one.verdict),

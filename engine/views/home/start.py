@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 from engine.loads.common import COMMON, FRIDGES
 from engine.loads.day_use import day_use
 from engine.plan.edit import rows_of
-from engine.plan.fields import LOOKS
+from engine.plan.look_fields import FIRST
 from engine.views.home.home import answer_sentence, band_working, charge, measure_next
 from engine.views.parts.cautions import SHORT_CIRCUIT, caution
 from engine.views.parts.form import entry, ident_of
@@ -218,7 +218,7 @@ def _first_answer(scene: Scene) -> tuple[Block, ...]:
         block(
             "first-looks",
             tag("h2", "Four looks first"),
-            *(look(scene, name) for name in LOOKS),
+            *(look(scene, one) for one in FIRST),
         ),
         block(
             "first-on",

@@ -13,7 +13,7 @@ from engine.views.home.home import banner
 from engine.views.parts.cautions import PLANNING, caution
 from engine.views.parts.html import Block, Html, block, escaped, joined, tag
 from engine.views.parts.say import button, link
-from engine.views.wiring.circuits import foot
+from engine.views.wiring.circuit import foot
 
 if TYPE_CHECKING:
     from engine.views.parts.scene import Scene

@@ -90,6 +90,12 @@ def tag(element: str, /, *content: Content, **attributes: Attribute) -> Html:
     return Html(f"{opened}>{joined(*content)}</{element}>")
 
 
+def head(*labels: str, numbers: tuple[str, ...] = ()) -> Html:
+    """Return a table's head; those in ``numbers`` stand over figures."""
+    cells = (tag("th", one, scope="col", class_="n" if one in numbers else None) for one in labels)
+    return tag("thead", tag("tr", *cells))
+
+
 def _role(element: str, attributes: dict[str, Attribute]) -> str:
     role = ROLES.get(element)
     if element == "th":

@@ -52,8 +52,13 @@ def drawing(width: int, height: int, title: str, *content: Html, class_: str = "
     )
 
 
-def strip_picture(stops: list[Stop], above: str, below: str, title: str, *, narrow: bool) -> Html:
-    """Return the run as a strip with its points, what it is above, what it costs below."""
+def strip_picture(  # noqa: PLR0913 - a strip, its words, and what of it is bare
+    stops: list[Stop], above: str, below: str, title: str, *, narrow: bool, bare: float = 0.0
+) -> Html:
+    """Return the run as a strip with its points, what it is above, what it costs below.
+
+    The length no protection guards, ``bare`` of it from the start, is drawn broken and named.
+    """
     width, inset = (360, 44) if narrow else (760, 50)
     span = width - 2 * inset
     marks = []
@@ -71,9 +76,16 @@ def strip_picture(stops: list[Stop], above: str, below: str, title: str, *, narr
         words = [_text(width / 2, 28, above), _text(width / 2, 154, below, class_="soft")]
     else:
         words = [_text(middle, 78, above), _text(middle, 112, below, class_="soft")]
+    edge = inset + span * bare
+    runs = [_line(edge, 90, width - inset, 90, width=3)] if bare < 1 else []
+    if bare > 0:
+        runs += [
+            _line(inset, 90, edge, 90, "bare", 3),
+            _text((inset + edge) / 2, 44 if narrow else 38, "no protection here", class_="limit"),
+        ]
     return drawing(
-        width, 165 if narrow else 140, title, _line(inset, 90, width - inset, 90, width=3),
-        *words, *marks, class_="narrow" if narrow else "wide",
+        width, 165 if narrow else 140, title, *runs, *words, *marks,
+        class_="narrow" if narrow else "wide",
     )  # fmt: skip
 
 

@@ -172,6 +172,12 @@ def subpages(here: str, *pages: tuple[str, str]) -> Html:
     return tag("p", *(joined(one, " ") for one in links), class_="pages")
 
 
+def figures(*pairs: tuple[str, str]) -> Html:
+    """Return figures with their names, in one row where there is room."""
+    rows = (tag("div", tag("dt", name), tag("dd", value)) for name, value in pairs)
+    return tag("dl", *rows, class_="figures")
+
+
 def titled(ident: str, name: str) -> str:
     """Return a row's heading; one without a name says so.
 

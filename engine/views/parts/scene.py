@@ -43,7 +43,11 @@ class Kept:
 
 @dataclass(frozen=True, slots=True)
 class Scene:
-    """The plan and its document, what the person chose to see, and what the device says."""
+    """The plan and its document, what the person chose to see, and what the device says.
+
+    ``running`` are the ids switched on in the DC network, None where the way of living decides;
+    ``before`` those before the last change.
+    """
 
     document: Document
     plan: Plan
@@ -60,6 +64,9 @@ class Scene:
     condition: str = "anchor"
     group: str = ""
     chosen: frozenset[str] = frozenset()
+    running: frozenset[str] | None = None
+    before: frozenset[str] | None = None
+    level: str = "now"
     sum_inputs: dict[str, str] = field(default_factory=dict)
     quiet_field: str = ""
     typed: dict[str, str] = field(default_factory=dict)

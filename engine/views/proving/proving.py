@@ -1,31 +1,48 @@
-"""Proving, for now: four looks before anything else, and what to measure next."""
+"""Proving, for now: looking round before anything else, and what to measure next."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from engine.check.findings import looked
+from engine.check.looked import looked
 from engine.estimate import KNOWN_BY
-from engine.plan.fields import LOOKS
+from engine.field import CHOICE
+from engine.plan.look_fields import FIRST, MORE, SHORE
 from engine.views.home.home import banner, conditions, finding_row, measure_next
 from engine.views.parts.cautions import MEASURING, caution
+from engine.views.parts.cautions import SHORE as SHORE_CARE
+from engine.views.parts.form import entry
 from engine.views.parts.html import Block, Html, block, tag
 
 if TYPE_CHECKING:
+    from engine.field import Field
     from engine.views.parts.scene import Scene
 
 
 def proving(scene: Scene) -> tuple[Block, ...]:
     """Return the Proving page."""
-    found = looked(dict(scene.plan.looks))
+    found = looked(scene.plan)
     return (
         block("proving-head", banner(scene), tag("h1", "Look and measure")),
         block(
             "proving-looks",
             tag("h2", "Four looks first"),
             tag("p", "No tools, nothing opened, nothing touched.", class_="note"),
-            *(look(scene, name) for name in LOOKS),
-            tag("ul", *(finding_row(one) for one in found), class_="list") if found else None,
+            *(look(scene, field) for field in FIRST),
+        ),
+        block("proving-more", tag("h2", "More to look at"), *(look(scene, one) for one in MORE)),
+        block(
+            "proving-shore",
+            tag("h2", "Shore power, only looking"),
+            caution(SHORE_CARE, "shore-looks"),
+            *(look(scene, one) for one in SHORE),
+        ),
+        block(
+            "proving-found",
+            tag("h2", "What looking turned up"),
+            tag("ul", *(finding_row(one) for one in found), class_="list")
+            if found
+            else tag("p", "Nothing in what you answered.", class_="empty"),
         ),
         block(
             "proving-next",
@@ -38,18 +55,25 @@ def proving(scene: Scene) -> tuple[Block, ...]:
     )
 
 
-def look(scene: Scene, name: str) -> Html:
-    """Return one of the four looks as a question."""
-    field = LOOKS[name]
-    chosen = dict(scene.plan.looks).get(name, "")
+def look(scene: Scene, field: Field) -> Html:
+    """Return one thing to look at as a question, or as a figure to read."""
+    if field.kind is not CHOICE:
+        return entry(scene, f"looks.{field.name}")
+    chosen = dict(scene.plan.looks).get(field.name, "")
     labels = [
         tag(
             "label",
-            tag("input", type="radio", name=f"looks.{name}", value=value, checked=value == chosen),
+            tag(
+                "input",
+                type="radio",
+                name=f"looks.{field.name}",
+                value=value,
+                checked=value == chosen,
+            ),
             word,
         )
         for value, word in field.choices
-    ]
+    ]  # fmt: skip
     return tag("fieldset", tag("legend", field.label), *labels, class_="choices")
 
 

@@ -1,56 +1,40 @@
-"""DC circuits: the list with verdicts, and one circuit with its strip and scale."""
+"""DC circuits: the list with verdicts, and the legs their runs may be built from."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from engine.check.circuits import CircuitAnswer, circuit_answer, percent
+from engine.check.circuits import CircuitAnswer, answers_of
+from engine.check.network import network_answer, used_in
+from engine.check.wire import percent
 from engine.finding import Verdict
 from engine.plan.edit import rows_of
 from engine.units import fixed, said, words
 from engine.views.home.home import banner
-from engine.views.parts.cautions import MEASURING, SHORT_CIRCUIT, caution
-from engine.views.parts.form import entry
-from engine.views.parts.html import Block, Html, block, joined, tag
-from engine.views.parts.pictures import (
-    Scale,
-    Stop,
-    scale_picture,
-    share_bar,
-    strip_picture,
-)
-from engine.views.parts.say import (
-    beside,
-    button,
-    length,
-    link,
-    subpages,
-    titled,
-    verdict,
-    warmth,
-    why,
-)
+from engine.views.parts.form import cell, entry
+from engine.views.parts.html import Block, Html, block, head, joined, tag
+from engine.views.parts.pictures import share_bar
+from engine.views.parts.say import button, length, link, subpages, verdict
 
 if TYPE_CHECKING:
-    from engine.check.circuits import Part, Wire
-    from engine.conductors.sizing import Choice
-    from engine.plan.parts import Circuit
+    from engine.check.network import NetworkAnswer
     from engine.views.parts.scene import Scene
 
 
 def wiring_pages(here: str) -> Html:
     """Return the pages of this section."""
-    return subpages(here, ("wiring/circuits", "DC circuits"), ("wiring/inverter", "Inverter"))
-
-
-def answers_of(scene: Scene) -> list[CircuitAnswer]:
-    """Return what is found of every circuit."""
-    return [circuit_answer(one, scene.plan.boat.catalogue) for one in scene.plan.circuits]
+    return subpages(
+        here,
+        ("wiring/circuits", "DC circuits"),
+        ("wiring/network", "DC network"),
+        ("wiring/heavy", "Heavy cables"),
+        ("wiring/inverter", "Inverter"),
+    )
 
 
 def circuits(scene: Scene) -> tuple[Block, ...]:
     """Return the list of circuits."""
-    found = answers_of(scene)
+    found = answers_of(scene.plan)
     return (
         block("circuits-head", banner(scene), wiring_pages("wiring/circuits"),
               tag("h1", "DC circuits")),
@@ -65,11 +49,12 @@ def circuits(scene: Scene) -> tuple[Block, ...]:
             ),
         ),
         _list(scene, found),
+        block("circuits-legs", _legs(scene)),
         block("circuits-set", _settings(scene)),
     )  # fmt: skip
 
 
-def _summary(found: list[CircuitAnswer]) -> Html:
+def _summary(found: tuple[CircuitAnswer, ...]) -> Html:
     if not found:
         return tag("p", "No circuits yet. Add one, with its run one way and its current.",
                    class_="empty")  # fmt: skip
@@ -91,28 +76,32 @@ def _settings(scene: Scene) -> Html:
             "div",
             entry(scene, "boat.volts"),
             entry(scene, "boat.tape"),
+            entry(scene, "boat.meter"),
             entry(scene, "boat.catalogue"),
             class_="fields",
         ),
     )
 
 
-def _list(scene: Scene, found: list[CircuitAnswer]) -> Block:
-    heads = ("Circuit", "Run", "Current", "Conductor", "Drop", "Protection", "Verdict")
-    head = tag("thead", tag("tr", *(tag("th", one, scope="col") for one in heads)))
-    rows = (_row(scene, one) for one in found)
+def _list(scene: Scene, found: tuple[CircuitAnswer, ...]) -> Block:
+    heads = head(
+        "Circuit", "Run", "Current", "Conductor", "Drop", "Volts there", "Protection", "Verdict"
+    )  # fmt: skip
+    shared = network_answer(scene.plan, used_in(scene.plan, scene.condition), scene.level)
+    rows = (_row(scene, one, shared) for one in found)
     body = block("circuits-body", *rows, name="tbody")
-    table = block("circuits-table", head, body, name="table", class_="grid cards")
+    table = block("circuits-table", heads, body, name="table", class_="grid cards")
     return block("circuits", table if found else None, name="div")
 
 
-def _row(scene: Scene, answer: CircuitAnswer) -> Block:
+def _row(scene: Scene, answer: CircuitAnswer, shared: NetworkAnswer) -> Block:
     circuit, wire = answer.circuit, answer.wire
     drop: Html | str = "not known"
     if wire:
         title = f"{percent(wire.share.likely, 3)} of {percent(wire.allowed)}"
         drop = joined(share_bar(wire.share, wire.allowed, title), tag("span", title))
     run, current = circuit.run, circuit.current
+    there = shared.volts_at(circuit.ident)
     return block(
         f"row-{circuit.ident}",
         tag(
@@ -128,258 +117,55 @@ def _row(scene: Scene, answer: CircuitAnswer) -> Block:
         tag("td", f"{said(current.likely)} A" if current else "not known", data_label="Current"),
         tag("td", str(circuit.size) if circuit.size else "not known", data_label="Conductor"),
         tag("td", drop, data_label="Drop"),
+        tag("td", f"{fixed(there, 2)} V" if there else "not solved", data_label="Volts there"),
+        tag("td", protection_words(answer), data_label="Protection"),
         tag(
             "td",
-            f"{said(circuit.rating)} A" if circuit.rating else "not known",
-            data_label="Protection",
+            verdict(answer.verdict),
+            tag("span", answer.governing, class_="known under") if answer.governing else None,
+            data_label="Verdict",
         ),
-        tag("td", verdict(answer.verdict), data_label="Verdict"),
         name="tr",
     )
 
 
-def circuit_page(scene: Scene, ident: str) -> tuple[Block, ...]:
-    """Return one circuit's page."""
-    answer = next((one for one in answers_of(scene) if one.circuit.ident == ident), None)
-    back = link("wiring/circuits", "DC circuits", class_="crumb")
-    if answer is None:
-        return (
-            block("circuit-head", back, tag("h1", "No such circuit"),
-                  tag("p", f"{ident} is not in this plan. It may be deleted.", class_="empty")),
-        )  # fmt: skip
-    circuit = answer.circuit
-    path = f"circuits.{ident}"
-    others = (
-        (f"wiring/circuits/{one.circuit.ident}", _short(one), one is answer)
-        for one in answers_of(scene)
-    )
-    return (
-        block("circuit-beside", beside("Circuits", others), class_="beside"),
-        block("circuit-head", banner(scene), back, tag("h1", titled(ident, circuit.name))),
-        block("circuit-answer", _answer(answer)),
-        block("circuit-strip", _strip(scene, answer)),
-        block("circuit-window", _window(answer)),
-        block(
-            "circuit-form",
-            tag("h2", "The run"),
-            tag(
-                "div",
-                entry(scene, f"{path}.name"),
-                _run_field(scene, path, circuit),
-                entry(scene, f"{path}.run_by"),
-                entry(scene, f"{path}.current"),
-                entry(scene, f"{path}.current_by"),
-                entry(scene, f"{path}.size"),
-                entry(scene, f"{path}.allowed"),
-                class_="fields",
-            ),
-            tag("h2", "Where it runs"),
-            tag(
-                "div",
-                *(entry(scene, f"{path}.{name}") for name in ("insulation", "bundle", "ambient")),
-                class_="fields",
-            ),
-            tag("div", entry(scene, f"{path}.engine_space"), class_="ticks"),
-            tag("h2", "Its protection"),
-            tag(
-                "div",
-                *(
-                    entry(scene, f"{path}.{name}")
-                    for name in ("protection", "protection_kind", "abreast")
-                ),
-                class_="fields",
-            ),
-            tag("div", entry(scene, f"{path}.continuous"), class_="ticks"),
-            tag("h2", "The rest"),
-            tag(
-                "div",
-                *(entry(scene, f"{path}.{name}") for name in ("volts", "note")),
-                class_="fields",
-            ),
-        ),
-        block("circuit-loads", _loads(scene, ident)),
-        block(
-            "circuit-care",
-            tag("h2", "Care"),
-            caution(SHORT_CIRCUIT, "circuit"),
-            caution(MEASURING, "measuring"),
-        ),
-        block(
-            "circuit-change",
-            tag(
-                "p",
-                tag("button", "Print this page", type="button", data_local="print"),
-                button("Copy", "copy-row", path),
-                button("Move up", "move-up", path),
-                button("Move down", "move-down", path),
-                button("Delete", "delete-row", path),
-                class_="actions",
-            ),
-            foot(scene),
-        ),
-    )
+def protection_words(answer: CircuitAnswer) -> str:
+    """Return what protects a circuit, in a few words."""
+    guard = answer.circuit.guard
+    if not guard.fitted:
+        return "none"
+    return f"{said(guard.rating)} A" if guard.rating else "not known"
 
 
-def _short(answer: CircuitAnswer) -> Html:
-    circuit = answer.circuit
-    return joined(f"{circuit.ident} {circuit.name} ", verdict(answer.verdict))
-
-
-def foot(scene: Scene) -> Html:
-    """Return the line every printed sheet carries."""
-    boat = scene.plan.boat
-    name = f"{boat.name}, {boat.revision}" if boat.revision else boat.name
-    made_up = " Made-up boat." if scene.plan.made_up else ""
-    return tag(
-        "p",
-        f"{name}. {scene.device.get('today', '')}.{made_up} Planning aid, not a survey, design "
-        "approval or certificate. Check against local rules and makers' instructions. "
-        "Prepared by: ____ Checked by: ____ Date: ____",
-        class_="print-foot print-only",
-    )
-
-
-def _run_field(scene: Scene, path: str, circuit: Circuit) -> Html:
-    run = circuit.run
-    there = None
-    if run:
-        there = tag("p", f"{length(2 * run.likely, scene.units)} there and back", class_="echo")
-    return tag("div", entry(scene, f"{path}.run"), there, class_="run")
-
-
-def _answer(answer: CircuitAnswer) -> Html:
-    if answer.wire is None:
-        words_missing = words(answer.missing)
-        buy = None
-        choice = answer.choice
-        if choice and choice.size:
-            buy = joined(
-                " For this run ",
-                tag("b", str(choice.size)),
-                f" is enough; {choice.governing.name} governs.",
-            )
-        return tag(
-            "p",
-            verdict(Verdict.NOT_KNOWN),
-            f" Enter {words_missing}." if words_missing else " ",
-            buy,
-            class_="answer",
+def _legs(scene: Scene) -> Html:
+    rows = [
+        tag(
+            "tr",
+            tag("th", leg.ident, scope="row"),
+            tag("td", cell(scene, f"legs.{leg.ident}.name", f"{leg.ident}, from and to")),
+            tag("td", cell(scene, f"legs.{leg.ident}.length", f"{leg.ident}, length")),
+            tag("td", words(_users_of(scene, leg.ident)) or "none", data_label="Used by"),
+            tag("td", button("Delete", "delete-row", f"legs.{leg.ident}")),
         )
-    telling: list[Part] = [part for part in answer.parts if part.verdict == answer.verdict]
-    main = telling[0] if telling else answer.parts[0]
-    others = [part for part in answer.parts if part is not main]
-    mend = joined(" ", main.mend) if main.mend else None
-    missing = f" Not known: {words(answer.missing)}." if answer.missing else ""
+        for leg in scene.plan.legs
+    ]
+    table = tag("table", head("Leg", "From and to", "Length", "Used by", ""), tag("tbody", *rows),
+                class_="grid")  # fmt: skip
     return tag(
-        "div",
-        tag(
-            "p",
-            verdict(answer.verdict),
-            f" {main.words}",
-            mend,
-            missing,
-            tag("span", f" Governing: {answer.governing}.", class_="known"),
-            class_="answer",
-        ),
-        tag(
-            "ul",
-            *(
-                tag("li", verdict(part.verdict), f" {part.words} {part.mend}")
-                for part in others
-            ),
-            class_="list",
-        ),
-        _sizes(answer.wire, answer.choice) if answer.choice else None,
-        why("Why these numbers?", answer.working, f"why-{answer.circuit.ident}"),
+        "details",
+        tag("summary", f"Legs shared between circuits ({len(rows)})"),
+        tag("p", "Measure each stretch once, such as panel to mast step, and name the legs in a "
+            "circuit instead of its run. Bends are added there.", class_="note"),
+        table if rows else None,
+        tag("p", button("Add a leg", "add-leg"), class_="actions"),
+        class_="why",
+        id="legs",
     )  # fmt: skip
 
 
-def _sizes(wire: Wire, choice: Choice) -> Html:
-    pairs = (
-        ("least for the drop", str(choice.for_drop or "none")),
-        ("least for heat", str(choice.for_heat or "none")),
-        ("size to buy", str(choice.size or "none")),
-        ("drop by the rule", f"{fixed(wire.drop, 2)} V, {percent(wire.share.likely, 3)}"),
-        ("drop by physics", f"{fixed(wire.physical, 2)} V"),
-        ("volts at the load", f"{fixed(wire.at_load, 2)} V"),
-    )
-    return tag(
-        "dl",
-        *(tag("div", tag("dt", name), tag("dd", value)) for name, value in pairs),
-        class_="figures",
-    )
-
-
-def _strip(scene: Scene, answer: CircuitAnswer) -> Html | None:
-    circuit, wire = answer.circuit, answer.wire
-    if wire is None or circuit.run is None or circuit.current is None:
-        return None
-    volts = f"{fixed(circuit.volts, 2)} V"
-    fuse = f"{said(circuit.rating)} A" if circuit.rating else "no protection entered"
-    stops = [
-        Stop("source", volts, 0.0),
-        Stop(fuse, volts if circuit.rating else "", 0.3),
-        Stop("load", f"{fixed(wire.at_load, 2)} V", 1.0),
+def _users_of(scene: Scene, leg: str) -> list[str]:
+    return [
+        row["id"]
+        for row in rows_of(scene.document, "circuits")
+        if leg in row.get("legs", "").upper().replace(",", " ").split()
     ]
-    one, both = (length(metres, scene.units) for metres in (circuit.run.likely,
-                                                            2 * circuit.run.likely))  # fmt: skip
-    heat = wire.physical * circuit.current.likely
-    above = f"{circuit.size}, {one} one way, {both} there and back"
-    below = f"{said(circuit.current.likely)} A · {fixed(wire.physical, 2)} V lost"
-    title = f"{circuit.name}: {volts} at the source, {fixed(wire.at_load, 2)} V at the load"
-    caption = (
-        f"By physics, with the copper at {warmth(wire.temperature, scene.units)}: "
-        f"{fixed(wire.physical, 2)} V lost as {said(heat, 2)} W of heat. Joints are not counted."
-    )
-    return tag(
-        "figure",
-        strip_picture(stops, above, below, title, narrow=False),
-        strip_picture(stops, one + " one way", below, title, narrow=True),
-        tag("figcaption", caption),
-    )
-
-
-def _window(answer: CircuitAnswer) -> Html | None:
-    circuit, wire = answer.circuit, answer.wire
-    if wire is None or circuit.current is None:
-        return None
-    each = circuit.current.likely / circuit.abreast
-    mark = f"{said(circuit.rating)} A" if circuit.rating else "none entered"
-    scale = Scale(each, wire.window.least, wire.window.most, circuit.rating, mark)
-    least, most = said(wire.window.least), said(wire.window.most)
-    title = f"Protection may be marked {least} to {most} A; {mark}"
-    words_window = (
-        f"Between {least} and {most} A: above the load"
-        + (" with a fifth to spare, since it runs for hours" if circuit.continuous else "")
-        + ", and no more than the conductor carries."
-    )
-    if wire.window.empty:
-        words_window = (
-            f"No rating fits: the load asks for {least} A and the conductor carries {most} A."
-        )
-    return joined(
-        tag("h2", "Protection"),
-        tag(
-            "figure",
-            scale_picture(scale, title, narrow=False),
-            scale_picture(scale, title, narrow=True),
-            tag("figcaption", words_window),
-        ),
-    )
-
-
-def _loads(scene: Scene, ident: str) -> Html | None:
-    rows = [row for row in rows_of(scene.document, "loads") if row.get("circuit") == ident]
-    if not rows:
-        return None
-    return joined(
-        tag("h2", "Loads on it"),
-        tag(
-            "ul",
-            *(
-                tag("li", link(f"energy/use/{row['id']}", f"{row['id']} {row.get('name', '')}"))
-                for row in rows
-            ),
-            class_="list",
-        ),
-    )
