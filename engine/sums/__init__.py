@@ -9,10 +9,12 @@ from engine.sums.conductor import CONDUCTOR
 from engine.sums.discharge import DISCHARGE
 from engine.sums.drop import DROP
 from engine.sums.fault import FAULT
+from engine.sums.feeder import FEEDER
 from engine.sums.inverter_loss import INVERTER_LOSS
 from engine.sums.locked_rotor import LOCKED_ROTOR
 from engine.sums.protection import PROTECTION
 from engine.sums.runtime import RUNTIME
+from engine.sums.share import SHARE
 from engine.sums.withstand import WITHSTAND
 
 if TYPE_CHECKING:
@@ -31,6 +33,8 @@ SUMS: Final[dict[str, Sum]] = {
         FAULT,
         WITHSTAND,
         LOCKED_ROTOR,
+        FEEDER,
+        SHARE,
     )
 }
 """Every quick sum by name, in the order the page shows them."""

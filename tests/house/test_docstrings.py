@@ -79,7 +79,10 @@ TRADES = [
     path
     for path in MODULES
     if path.relative_to(ROOT / "engine").parts[0]
-    in {"conductors", "batteries", "inverter", "protection", "loads", "units.py", "finding.py"}
+    in {
+        *("conductors", "batteries", "inverter", "protection", "feeders", "loads"),
+        *("units.py", "finding.py"),
+    }
 ]
 
 

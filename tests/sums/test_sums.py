@@ -28,6 +28,8 @@ NEEDED = {
     "withstand": {"current": "3 kA", "time": "0.1 s", "size": "6 AWG"},
     "locked-rotor": {"volts": "12 V", "stall_current": "14 A", "run": "10 m", "size": "16 AWG",
                      "rating": "7.5 A"},
+    "feeder": {"ladder": "panel, 4 AWG, 3.1 m; fridge, 10 AWG, 5.6 m, 4.6 A"},
+    "share": {"resistance": "3 mohm"},
 }  # fmt: skip
 KEYS = {
     "conductor": {"size", "size_for_drop", "size_for_heat", "circular_mils", "drop", "share",
@@ -41,6 +43,9 @@ KEYS = {
     "fault": {"current", "minimum_interrupting"},
     "withstand": {"energy", "limit", "holds"},
     "locked-rotor": {"current", "ratio", "verdict", "worst_ratio"},
+    "feeder": {"worst", "worst_volts", "drop", "share", "current", "heat", "volts_bank",
+               "volts_panel", "volts_fridge"},
+    "share": {"most_share", "least_share", "most_current", "least_current", "uneven"},
 }  # fmt: skip
 DEFAULTS = {
     "conductor": {"allowed": "3 %", "catalogue": "sae", "insulation": "105 degC",
@@ -57,6 +62,8 @@ DEFAULTS = {
     "fault": {"temperature": "20 degC", "joints": "0 ohm", "main": "yes"},
     "withstand": {"initial": "105 degC", "final": "160 degC"},
     "locked-rotor": {"volts": "12 V", "contacts": "0 ohm"},
+    "feeder": {"volts": "12.8 V", "bank_resistance": "0 ohm", "temperature": "20 degC"},
+    "share": {"batteries": "2", "link": "0.5 mohm", "current": "100 A", "take_off": "one-end"},
 }  # fmt: skip
 
 
@@ -158,6 +165,19 @@ def test_an_input_that_is_none_is_named(name):
         ("inverter-loss", "load", "400 %"),
         ("inverter-loss", "fixed", "2"),
         ("inverter-loss", "rating", "0 W"),
+        ("feeder", "ladder", "fridge, 10 AWG, four m, 4.6 A"),
+        ("feeder", "ladder", "fridge from panel, 10 AWG, 4 m, 4.6 A"),
+        ("feeder", "ladder", "fridge from fridge, 10 AWG, 4 m, 4.6 A"),
+        ("feeder", "volts", "0 V"),
+        ("feeder", "bank_resistance", "-1 mohm"),
+        ("feeder", "temperature", "3 V"),
+        ("share", "batteries", "1"),
+        ("share", "batteries", "2.5"),
+        ("share", "batteries", "25"),
+        ("share", "resistance", "0 ohm"),
+        ("share", "link", "-1 mohm"),
+        ("share", "current", "0 A"),
+        ("share", "take_off", "middle"),
     ],
 )
 def test_what_cannot_be_read_says_where(name, key, text):
@@ -267,6 +287,59 @@ def test_an_idle_inverter():
 def test_a_load_not_given():
     with pytest.raises(Problem, match="not given"):
         load_of("", 1000.0)
+
+
+def test_a_feeder_by_hand():
+    """Class 5 at 20 °C: 0.795 Ω/km over 8 m and 3.39 over 10 m; 20 A lose 0.1272 V and 0.678 V."""
+    text = "main, 25 mm2, 4 m; Nav desk, 6 mm2, 5 m, 20 A"
+    found = asked("feeder", ladder=text, volts="12.5 V", bank_resistance="5 mohm")["answers"]
+    assert found["worst"]["value"] == "Nav desk"
+    assert found["drop"]["value"] == pytest.approx(0.1272 + 0.678)
+    assert found["volts_bank"]["value"] == pytest.approx(12.4)
+    assert found["volts_nav_desk"] == found["worst_volts"]
+    assert found["worst_volts"]["value"] == pytest.approx(12.4 - 0.8052)
+    assert found["share"]["value"] == pytest.approx(0.8052 / 12.5)
+    assert found["current"]["value"] == pytest.approx(20.0)
+    assert found["heat"]["value"] == pytest.approx(20 * 0.9052)
+
+
+def test_a_feeder_with_no_operating_point_cannot_say():
+    """10 m of 1 mm² are 0.4 Ω there and back; 12.8² / 1.6 = 102.4 W at most."""
+    found = asked("feeder", ladder="pump, 1 mm2, 10 m, 103 W")
+    assert found["problems"] == []
+    assert {one["value"] for one in found["answers"].values()} == {None}
+    inputs, _ = inputs_of(SUMS["feeder"], {"ladder": "pump, 1 mm2, 10 m, 103 W"})
+    assert SUMS["feeder"].answer(inputs).words.startswith("No operating point: ")
+    assert value("feeder", "worst_volts", ladder="pump, 1 mm2, 10 m, 102 W") > 6.4
+
+
+def test_a_feeder_that_only_charges_has_no_worst():
+    """-20 A over 0.0339 Ω add 0.678 V at the far end and put nothing on a bank of 0 ohm."""
+    text = "sun, 6 mm2, 5 m, -20 A"
+    found = asked("feeder", ladder=text)["answers"]
+    assert {found[key]["value"] for key in ("worst", "worst_volts", "drop", "share")} == {None}
+    assert found["volts_sun"]["value"] == pytest.approx(12.8 + 0.678)
+    inputs, _ = inputs_of(SUMS["feeder"], {"ladder": text})
+    assert "20 A go into the bank" in SUMS["feeder"].answer(inputs).words
+
+
+def test_every_problem_of_a_ladder_stands_in_its_one_field():
+    found = asked("feeder", ladder="a, 10, 4 m; b, 10 AWG, 4 kg; c from d, 10 AWG, 4 m")
+    (row,) = found["problems"]
+    assert all(f"“{name}”" in row["what"] for name in "abcd")
+    (row,) = asked("feeder", ladder="?;" * 9)["problems"]
+    assert row["what"].startswith("Of 9 problems the first 5: ")
+
+
+def test_batteries_side_by_side():
+    """Two of 3 mΩ, links of 0.5 mΩ: (3 + 1) / (6 + 1) = 4/7 of 100 A; 8/7 of an even share."""
+    assert value("share", "most_share") == pytest.approx(4 / 7)
+    assert value("share", "least_current") == pytest.approx(300 / 7)
+    assert value("share", "uneven") == pytest.approx(8 / 7)
+    assert asked("share")["governing"] == "even share"
+    for take_off in ("diagonal", "equal"):
+        assert value("share", "most_current", take_off=take_off) == pytest.approx(50.0)
+        assert asked("share", take_off=take_off)["governing"] is None
 
 
 def test_how_a_value_is_said():

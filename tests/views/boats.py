@@ -22,6 +22,8 @@ ROUTES = (
     "#sum/drop?current=x&run=1&size=10+AWG", "#sum/drop?current=9&run=900+m&size=18+AWG",
     "#sum/carrying?size=10+AWG", "#sum/runtime?watts=9&capacity=9&exponent=1",
     "#sum/discharge?current=9&capacity=999&exponent=1.2", "#sum/inverter-loss?rating=9&load=1",
+    "#sum/feeder?ladder=main,+4+AWG,+3+m;+lamp,+14+AWG,+3+m,+20+W", "#sum/feeder?ladder=a,+4",
+    "#sum/feeder?ladder=main,+14+AWG,+30+m,+900+W", "#sum/share?resistance=3+mohm",
 )  # fmt: skip
 """Every page, and each of the forms it can take."""
 

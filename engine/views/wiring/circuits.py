@@ -84,9 +84,7 @@ def _settings(scene: Scene) -> Html:
 
 
 def _list(scene: Scene, found: tuple[CircuitAnswer, ...]) -> Block:
-    heads = head(
-        "Circuit", "Run", "Current", "Conductor", "Drop", "Volts there", "Protection", "Verdict"
-    )  # fmt: skip
+    heads = head("Circuit", "Load and run", "Drop", "Volts there", "Protection", "Verdict")
     shared = network_answer(scene.plan, used_in(scene.plan, scene.condition), scene.level)
     rows = (_row(scene, one, shared) for one in found)
     body = block("circuits-body", *rows, name="tbody")
@@ -100,7 +98,11 @@ def _row(scene: Scene, answer: CircuitAnswer, shared: NetworkAnswer) -> Block:
     if wire:
         title = f"{percent(wire.share.likely, 3)} of {percent(wire.allowed)}"
         drop = joined(share_bar(wire.share, wire.allowed, title), tag("span", title))
-    run, current = circuit.run, circuit.current
+    way = length(circuit.run.likely, scene.units) if circuit.run else "a run not known"
+    load = f"{said(circuit.current.likely)} A" if circuit.current else "a current not known"
+    conductor = str(circuit.size) if circuit.size else "conductor not known"
+    if circuit.parallel > 1:
+        conductor = f"{circuit.parallel} × {conductor}"
     there = shared.volts_at(circuit.ident)
     return block(
         f"row-{circuit.ident}",
@@ -113,9 +115,7 @@ def _row(scene: Scene, answer: CircuitAnswer, shared: NetworkAnswer) -> Block:
             ),
             scope="row",
         ),
-        tag("td", length(run.likely, scene.units) if run else "not known", data_label="Run"),
-        tag("td", f"{said(current.likely)} A" if current else "not known", data_label="Current"),
-        tag("td", str(circuit.size) if circuit.size else "not known", data_label="Conductor"),
+        tag("td", f"{load} over {way}, {conductor}", data_label="Load and run"),
         tag("td", drop, data_label="Drop"),
         tag("td", f"{fixed(there, 2)} V" if there else "not solved", data_label="Volts there"),
         tag("td", protection_words(answer), data_label="Protection"),

@@ -32,10 +32,11 @@ def network(scene: Scene) -> tuple[Block, ...]:
     return (
         block("network-head", banner(scene), wiring_pages("wiring/network"),
               tag("h1", "DC network")),
-        block("network-answer", _sentence(scene, answer), _figures(answer)),
+        block("network-answer", _sentence(scene, answer), class_="sticky"),
+        block("network-figures", _figures(answer)),
         block("network-set", conditions(scene), _levels(scene)),
+        block("network-users", _switches(answer)),
         block("network-table", _table(scene, answer, before)),
-        block("network-users", tag("h2", "What runs"), _switches(answer)),
         block("network-left", _left_out(answer)),
     )  # fmt: skip
 
@@ -192,7 +193,11 @@ def watts(lost: float) -> str:
 def _switches(answer: NetworkAnswer) -> Html:
     takers = [user for user in answer.users if not user.pushes]
     givers = [user for user in answer.users if user.pushes]
-    return joined(
+    if not answer.users:
+        return joined()
+    return tag(
+        "details",
+        tag("summary", f"What runs: {len(answer.running)} of {len(answer.users)}"),
         tag(
             "p",
             button("All that is used", "run-condition"),
@@ -204,6 +209,8 @@ def _switches(answer: NetworkAnswer) -> Html:
         tag("div", *(_tick(user, answer) for user in givers), class_="ticks many")
         if givers
         else None,
+        class_="why",
+        id="runs",
     )
 
 
