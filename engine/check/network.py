@@ -124,10 +124,9 @@ def users_of(plan: Plan) -> tuple[User, ...]:
     """
     found = [user for load in plan.loads if (user := _of_load(load, plan))]
     busy = {user.node for user in found}
+    feeders = {one.fed_from for one in plan.circuits}
     for circuit in plan.circuits:
-        feeds_on = circuit.feeds == "bus" or any(
-            one.fed_from == circuit.ident for one in plan.circuits
-        )
+        feeds_on = circuit.feeds == "bus" or circuit.ident in feeders
         idle = circuit.ident not in busy and not feeds_on
         if circuit.on_bank and (idle or circuit.feeds == PUSHES):
             own = _of_circuit(circuit)

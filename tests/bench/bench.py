@@ -21,6 +21,12 @@ from typing import Any, Final
 from playwright.sync_api import Browser, Page, sync_playwright
 
 import build
+from engine.check.circuits import answers_of, circuit_answer
+from engine.check.network import network_answer, used_in, users_of
+from engine.check.path import paths_of
+from engine.plan.made_up import made_up_document
+from engine.plan.parts import Plan
+from engine.plan.read import plan_of
 from tests.browser.conftest import FLAGS, Host, Reader, start_host
 
 BLANK: Final = "<!doctype html><title>bench</title>"
@@ -66,6 +72,9 @@ EDIT: Final = """async ([name, value]) => {
   return performance.now() - start;
 }"""
 
+CIRCUITS: Final = (40, 200, 1000)
+COPIES: Final = 16
+"""Circuits added to the made-up boat's 24, so that 40 are recomputed at once."""
 EDITED: Final = {  # on the made-up boat: where, which fields, in which unit
     "loads table": ("#energy/use", 'input[name$=".draw"]', "A"),
     "one load": ("#energy/use/L11", 'input[name$=".draw"]', "A"),
@@ -222,6 +231,55 @@ def command_line() -> Iterator[Line]:
     yield line("1 000 conductor sums, natively", statistics.median(taken), 2, "s", 2)
 
 
+def boat_of(circuits: int) -> Plan:
+    """Return the made-up boat with her circuits and loads copied over and over."""
+    document = made_up_document()
+    rows = document["circuits"]
+    copied = []
+    for place in range(circuits):
+        first = place // len(rows) * len(rows)
+        row = {**rows[place % len(rows)], "id": f"D{place + 1:02d}"}
+        if feeder := row.get("fed_from"):
+            row["fed_from"] = f"D{int(feeder[1:]) + first:02d}"
+        copied.append(row)
+    return plan_of({**document, "circuits": copied})
+
+
+def wiring() -> Iterator[Line]:
+    """Recompute whole plans: drop, heat, protection, fault and the network, nothing remembered."""
+    for count in CIRCUITS:
+        plan = boat_of(count)
+        taken = []
+        for _ in range(5):
+            for remembered in (circuit_answer, paths_of, network_answer, users_of):
+                remembered.cache_clear()
+            start = time.perf_counter()
+            answers_of(plan)
+            network_answer(plan, used_in(plan, "anchor"))
+            taken.append((time.perf_counter() - start) * 1000)
+        middle = statistics.median(taken)
+        what = f"{count} circuits anew, natively, {middle / count:.2f} ms each"
+        yield (
+            line(what, middle, 30, "ms") if count == CIRCUITS[0] else note(what, f"{middle:.0f} ms")
+        )
+
+
+def wiring_in_browser(browser: Browser, host: Host) -> Iterator[Line]:
+    context = browser.new_context()
+    reader = Reader(context.new_page()).open(host.address).press("look-around")
+    reader.go("#wiring/circuits/D05")
+    for _ in range(COPIES):
+        reader.press("copy-row")
+    reader.go("#wiring/circuits")
+    taken = []
+    for turn in range(25):
+        value = f"{0.1 + turn % 7 / 10:.1f} m"
+        taken.append(float(reader.page.evaluate(EDIT, ["boat.tape", value])))
+    what = "40 circuits anew in the browser, page and all"
+    yield line(what, statistics.median(taken[5:]), 120, "ms")
+    context.close()
+
+
 def show(lines: Iterator[Line]) -> None:
     for what, figure, target, met in lines:
         print(f"{what:<58} {figure:>10}  {target:>10}  {met}", flush=True)
@@ -234,6 +292,7 @@ def main() -> None:
     print(f"{'figure':<58} {'here':>10}  {'target':>10}")
     show(sizes())
     show(command_line())
+    show(wiring())
     with tempfile.TemporaryDirectory() as place, sync_playwright() as playwright:
         host = start_host(bench_folder(Path(place)))
         browser = playwright.chromium.launch(
@@ -241,6 +300,7 @@ def main() -> None:
         )
         show(paints(browser, host, runs))
         show(edits(browser, host))
+        show(wiring_in_browser(browser, host))
         show(starts(browser, host, runs))
         browser.close()
         host.stop()

@@ -9,15 +9,16 @@ from engine.batteries.chemistry import CHEMISTRIES
 from engine.batteries.voltage import open_circuit
 from engine.check.network import (
     bank_at,
-    loop_ohms,
     network_answer,
     used_in,
     users_of,
 )
+from engine.check.path import loop_ohms
 from engine.check.shared import shared
 from engine.feeders.tree import Behaves
 from engine.plan.made_up import made_up_document
 from engine.plan.read import plan_of
+from engine.units import Volt
 
 BUS = {"id": "D01", "name": "Bus", "run": "2 m", "current": "10 A", "size": "25 mm2",
        "feeds": "bus"}  # fmt: skip
@@ -62,7 +63,7 @@ def test_what_is_off_draws_nothing():
     both = plan(BUS, LAMP, PUMP)
     found = network_answer(both, frozenset())
     assert found.solved is not None
-    assert found.solved.current == 0
+    assert found.solved.current == pytest.approx(0)
     assert found.volts_at("D03") == 12.0
 
 
@@ -141,10 +142,10 @@ def test_the_bank_at_its_levels():
     bank = {"chemistry": "flooded", "capacity": "200 Ah", "charge": "80 %", "reserve": "50 %"}
     stated = plan(BUS, bank=bank).bank
     assert stated is not None
-    volts = [bank_at(stated, level, 12.0)[0] for level in ("full", "now", "lowest")]
+    volts = [bank_at(stated, level, Volt(12.0))[0] for level in ("full", "now", "lowest")]
     assert volts == sorted(volts, reverse=True)
-    assert bank_at(None, "now", 24.0) == (24.0, 0.0)
-    ohms = [bank_at(stated, level, 12.0)[1] for level in ("full", "lowest")]
+    assert bank_at(None, "now", Volt(24.0)) == (24.0, 0.0)
+    ohms = [bank_at(stated, level, Volt(12.0))[1] for level in ("full", "lowest")]
     assert all(one > 0 for one in ohms)
 
 

@@ -65,8 +65,24 @@ def _summary(found: tuple[CircuitAnswer, ...]) -> Html:
     fine = sum(1 for one in found if one.verdict == Verdict.FINE)
     rest = [f"{count} {word.value}" for word, count in counts.items() if count]
     tail = f"; {words(rest)}" if rest else ""
-    return tag("p", tag("b", f"{fine} of {len(found)}"), f" circuits within limit{tail}.",
-               class_="answer")  # fmt: skip
+    return joined(
+        tag("p", tag("b", f"{fine} of {len(found)}"), f" circuits within limit{tail}.",
+            class_="answer"),
+        _not_asked(found),
+    )  # fmt: skip
+
+
+def _not_asked(found: tuple[CircuitAnswer, ...]) -> Html | None:
+    """Return how many circuits still have questions nobody could ask."""
+    counts: dict[str, int] = {}
+    for one in found:
+        for part in one.parts:
+            if part.verdict == Verdict.NOT_KNOWN:
+                counts[part.rule.name] = counts.get(part.rule.name, 0) + 1
+    if not counts:
+        return None
+    rest = words(f"{name} of {count}" for name, count in counts.items())
+    return tag("p", f"Not asked yet, for want of entries: {rest}.", class_="note")
 
 
 def _settings(scene: Scene) -> Html:
