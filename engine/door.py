@@ -104,9 +104,11 @@ def _go(state: State, event: Mapping[str, Any]) -> None:
     if route[0] == "sum":
         given = {key: value[:200] for key, value in parse_qsl(query)[:40]}
         if given or state.route[:2] != route[:2]:
-            state.sum_inputs = given
+            state.sum_inputs = given or state.sums_kept.get(route[-1], {})
         state.quiet_field = ""
     state.route = route
+    if route[0] == "proving" and len(route) > 1:
+        state.reply["focus"] = f"look-{route[1]}"
 
 
 def _set(state: State, event: Mapping[str, Any]) -> None:

@@ -90,7 +90,10 @@ def _outside(field: Field, value: float) -> str:
 def _limits(field: Field) -> str:
     if field.most == inf:
         return f"Enter {field.kind.a_word}, such as {field.kind.example}."
-    return f"Enter {_shown(field, max(field.least, 0))} to {_shown(field, field.most)}."
+    least = _shown(field, max(field.least, 0))
+    if field.above:
+        return f"Enter more than {least}, up to {_shown(field, field.most)}."
+    return f"Enter {least} to {_shown(field, field.most)}."
 
 
 def _shown(field: Field, value: float) -> str:

@@ -30,8 +30,8 @@ def test_a_bare_share_above_its_limit_is_a_percent(text):
 @pytest.mark.parametrize(
     ("field", "text", "what", "mend"),
     [
-        (RUN, "0", "run, one way must be above 0 m", "Enter 0 m to 1000 m."),
-        (RUN, "-4 m", "run, one way must be above 0 m", "Enter 0 m to 1000 m."),
+        (RUN, "0", "run, one way must be above 0 m", "Enter more than 0 m, up to 1000 m."),
+        (RUN, "-4 m", "run, one way must be above 0 m", "Enter more than 0 m, up to 1000 m."),
         (RUN, "4 km", "run, one way of 4000 m is more than this program can believe", "1000 m"),
         (RUN, "1 m - 4 km", "of 4000 m is more", "1000 m"),
         (DRAW, "-1 A", "draw must be at least 0 A", "Enter a current, such as 4.6 A."),

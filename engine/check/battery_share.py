@@ -19,6 +19,11 @@ if TYPE_CHECKING:
 LUG: Final = Ohm(0.0001)
 """One bolted lug, a typical figure within 0.05 to 0.3 mΩ."""
 COPPER: Final = Celsius(20.0)
+MENDS: Final = {
+    TakeOff.ONE_END: "Take positive from the first battery and negative from the last.",
+    TakeOff.DIAGONAL: "Use thicker links, or equal leads to common posts.",
+    TakeOff.EQUAL_LEADS: "Make all leads alike, and replace the battery that differs.",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,5 +80,5 @@ def battery_share(plan: Plan) -> list[Finding]:
         f"Battery {place} of {len(answer.shares)} gives {said(most * 100, 2)} % of the current, "
         f"{said((answer.uneven - 1) * 100, 2)} % more than an even share: it wears out first."
     )
-    mend = "Take positive from the first battery and negative from the last, by equal links."
+    mend = MENDS[TakeOff(plan.bank.take_off)] if plan.bank else ""
     return [Finding("bank.take_off", Verdict.SHOULD, Severity.SHOULD, said_of, mend, EVEN)]

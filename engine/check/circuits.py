@@ -11,11 +11,12 @@ from engine.check.guard import guard
 from engine.check.part import WORST_FIRST, Part
 from engine.check.path import Path, whole_plan
 from engine.check.placement import placement
-from engine.check.readings import readings
+from engine.check.readings import joints, readings
 from engine.check.short_circuit import short_circuit
 from engine.check.stalled import stalled
 from engine.check.wire import Wire, drop, heat, wire_of, working
 from engine.conductors.drop import ALLOWED, Task
+from engine.conductors.mechanics import smallest_judgement
 from engine.conductors.sizing import Choice, least_size
 from engine.finding import Verdict
 from engine.units import Amp, Metre, Share
@@ -94,6 +95,10 @@ def circuit_answer(circuit: Circuit, catalogue: str, path: Path) -> CircuitAnswe
     choice = least_size(size.catalogue if size else catalogue, task, around)
     if size is None or not size.counts_as:
         parts = guard(circuit, None, path)
+        if size is not None:
+            thin = smallest_judgement(size, sheathed=circuit.in_sheath)
+            parts.append(Part(thin.rule, thin.verdict, thin.words, thin.mend))
+            missing = (*missing, f"what {size} carries, which is in no row of the table")
         return CircuitAnswer(circuit, path, None, choice, tuple(parts), missing, ())
     wire = wire_of(circuit, task, size, around)
     first = drop(circuit, wire, choice)
@@ -104,8 +109,9 @@ def circuit_answer(circuit: Circuit, catalogue: str, path: Path) -> CircuitAnswe
         *build(circuit, size, around),
         *placement(circuit, wire, path),
         *short_circuit(circuit, size, path),
-        *stalled(circuit, size),
+        *stalled(circuit, size, path),
         *readings(circuit, wire, size, first),
+        *joints(circuit, wire),
     ]
     return CircuitAnswer(
         circuit,

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 from engine.conductors.mechanics import MOST_ON_STUD, STUD_STACK
 from engine.finding import Finding, Rule, Severity, Verdict, Who, meets
 from engine.loads.day_use import always_live
+from engine.plan.look_fields import LOOKS
 from engine.source import Source, common_practice
 from engine.units import said
 
@@ -105,6 +106,7 @@ FOUND: Final = {
     ),
 }
 """By question and answer: how grave, what it is, what to do, who may."""
+GRAVEST: Final = tuple(question for (question, _), row in FOUND.items() if row[0] is STOP)
 BOND: Final = (
     "A licensed person found neutral joined to safety ground aboard while on shore power: the "
     "hull and the water round it can become live."
@@ -126,10 +128,19 @@ def looked(plan: Plan) -> list[Finding]:
         for (question, answer), (severity, words, mend, who) in FOUND.items()
         if answers.get(question) == answer
     ]
+    found += [_not_looked(question) for question in GRAVEST if answers.get(question) == "unknown"]
     if answers.get("bond") == "yes":
         bond = Finding("looks.bond", Verdict.STOP, STOP, BOND, NO_SHORE, ONE_BOND, Who.LICENSED)
         found.append(bond)
     return [*found, *_stack(plan), *_standing(plan)]
+
+
+def _not_looked(question: str) -> Finding:
+    """Return that a grave question is still open."""
+    words = f"Not known: {LOOKS[question].label[0].lower()}{LOOKS[question].label[1:]}"
+    mend = "Look before leaving; until then take it that it is not as it should be."
+    where = f"looks.{question}"
+    return Finding(where, Verdict.NOT_KNOWN, LEAVING, words, mend, LOOKED, Who.OWNER)
 
 
 def _stack(plan: Plan) -> list[Finding]:

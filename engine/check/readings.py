@@ -9,15 +9,28 @@ from engine.check.wire import percent
 from engine.conductors.carrying import working_temperature
 from engine.conductors.drop import loop_drop
 from engine.conductors.resistance import resistance
-from engine.finding import Rule, Severity, Verdict, meets
+from engine.finding import Rule, Severity, Verdict, Who, meets
 from engine.source import common_practice
-from engine.units import Amp, Metre, Volt, said
+from engine.units import Amp, Metre, Volt, Watt, said
 
 if TYPE_CHECKING:
     from engine.check.wire import Wire
     from engine.conductors.sizes import Size
     from engine.plan.parts import Circuit
 
+WORTH: Final = 0.01
+"""Share of the volts below which a missing drop is not worth a search."""
+WARM: Final = Watt(0.25)
+"""Heat below which a joint is cold to the hand, W."""
+LOSE: Final = 0.01
+BURN: Final = 0.03
+"""Shares of the volts that joints may lose: beyond the first they should be remade, beyond the
+second they are a fire in waiting."""
+SOUND_JOINTS: Final = Rule(
+    "sound joints",
+    "the joints of a circuit lose no more than 1 % of its volts",
+    common_practice("a third of the drop that a critical circuit may have"),
+)
 READ: Final = Rule(
     "drop as read",
     "what the meter reads loses no more than the class allows",
@@ -70,6 +83,30 @@ def readings(circuit: Circuit, wire: Wire, size: Size, by_rule: Part) -> list[Pa
     return parts
 
 
+def joints(circuit: Circuit, wire: Wire) -> list[Part]:
+    """Return the finding that a circuit's joints lose too much, if so.
+
+    Parameters
+    ----------
+    circuit : Circuit
+        With its joints as entered.
+    wire : Wire
+        Its figures.
+    """
+    share = wire.joints / circuit.volts
+    if not circuit.joints or circuit.current is None or meets(share, LOSE):
+        return []
+    heat = wire.joints * circuit.current.likely
+    words = (
+        f"Its joints of {ohms_said(circuit.joints)} lose {said(wire.joints, 2)} V, "
+        f"{percent(share)}, and make {said(heat, 2)} W of heat at {said(circuit.current.likely)} A."
+    )
+    mend = "Find the warm joint, clean and remake it; fewer terminals on one stud."
+    if meets(share, BURN):
+        return [Part(SOUND_JOINTS, Verdict.SHOULD, words, mend)]
+    return [Part(SOUND_JOINTS, Verdict.STOP, words, mend, Severity.BEFORE_LEAVING, Who.TWO)]
+
+
 def _within(wire: Wire, volts: Volt, low: float, high: float) -> Part:
     allowed = wire.allowed * volts
     middle = (low + high) / 2
@@ -97,14 +134,16 @@ def _agrees(circuit: Circuit, wire: Wire, size: Size, low: float, high: float) -
     least, most = ends
     read = (low + high) / 2
     both = f"{said(read)} V read, {said(wire.physical)} V by the sums"
-    if low > most:
-        lost = read - wire.physical
+    lost = read - wire.physical
+    small = lost < WORTH * circuit.volts and lost * current.likely < WARM
+    if low > most and not small:
         ohms = lost / current.likely
         words = (
             f"{both}: {said(lost, 2)} V is missing, {ohms_said(ohms)} in joints, and "
             f"{said(lost * current.likely, 2)} W of heat there."
         )
-        return Part(AGREES, Verdict.SHOULD, words, "Find the warm joint, clean and remake it.")
+        mend = "Find the warm joint and remake it; a reading from before a change, take again."
+        return Part(AGREES, Verdict.SHOULD, words, mend)
     if high < least:
         words = f"{both}: less than there should be. Run, conductor or current is not as entered."
         mend = "Check the entries, and that the load was running."

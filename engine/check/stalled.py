@@ -5,18 +5,23 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from engine.check.part import Part, open_question
+from engine.conductors.drop import loop_drop
+from engine.conductors.resistance import resistance
 from engine.finding import Severity, Verdict
-from engine.protection.fault import cold_cable
 from engine.protection.motor import STALLED, judge_stall, stalled_current
-from engine.units import Metre, Ohm
+from engine.units import Amp, Celsius, Metre, Ohm
 
 if TYPE_CHECKING:
+    from engine.check.path import Path
     from engine.conductors.sizes import Size
     from engine.plan.parts import Circuit
 
 
-def stalled(circuit: Circuit, size: Size) -> list[Part]:
+def stalled(circuit: Circuit, size: Size, path: Path) -> list[Part]:
     """Return whether a circuit's protection opens with its motor stuck.
+
+    Judged at its worst: the conductor as warm as its insulation may get, the run at its longest,
+    behind the bank and every feeder.
 
     Parameters
     ----------
@@ -24,13 +29,17 @@ def stalled(circuit: Circuit, size: Size) -> list[Part]:
         With a run.
     size : Size
         Of its conductor.
+    path : Path
+        From the bank.
     """
     if circuit.feeds != "motor" or circuit.rating is None or not circuit.guard.fitted:
         return []
-    if circuit.stall is None or circuit.run is None:
+    if circuit.stall is None or circuit.run is None or circuit.around is None:
         return [open_question(STALLED, "What its motor draws when stuck is not entered.")]
-    cable = Ohm(cold_cable(Metre(circuit.run.likely), size) / circuit.parallel)
-    stuck = stalled_current(circuit.volts, circuit.stall, cable, circuit.joints or Ohm(0.0))
-    found = judge_stall(stuck, circuit.rating)
+    hot = resistance(size, Celsius(circuit.around.insulation))
+    cable = loop_drop(Amp(1.0), Metre(circuit.run.high), hot) / circuit.parallel
+    rest = (circuit.joints or 0.0) + (path.warm or 0.0) + (path.bank or 0.0)
+    stuck = stalled_current(circuit.volts, circuit.stall, Ohm(cable), Ohm(rest))
+    found = judge_stall(stuck, circuit.rating, circuit.guard.series)
     grave = Severity.BEFORE_LEAVING if found.verdict == Verdict.STOP else None
     return [Part(found.rule, found.verdict, found.words, found.mend, grave)]

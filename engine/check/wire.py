@@ -72,6 +72,7 @@ def wire_of(circuit: Circuit, task: Task, size: Size, around: Surroundings) -> W
         )
     )
     warm = working_temperature(size, around, task.current)
+    warm = Celsius(min(warm, around.insulation))  # beyond it the verdict on heat says stop
     copper = loop_drop(task.current, task.run, resistance(size, warm))
     joints = Volt((circuit.joints or 0.0) * current.likely)
     limit = Amp(carries(size, around) * side)

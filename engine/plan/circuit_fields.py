@@ -72,7 +72,8 @@ CIRCUIT: Final = by_name(
     Field("feeds", "It feeds", CHOICE, default="loads", choices=FEEDS),
     Field(
         "joints", "Joints and contacts", RESISTANCE,
-        "Switch, fuse, lugs and joints of the whole loop. Empty: none counted.", "", 0.0, 1.0,
+        "Switch, fuse, lugs and joints of the whole loop, such as 1 mohm. Empty: none counted.",
+        "", 0.0, 0.25,
     ),
     Field(
         "insulation",

@@ -40,10 +40,14 @@ def leg_of(stated: Stated, boat: Boat) -> tuple[Leg, tuple[Problem, ...]]:
     return Leg(row["id"], row.get("name", "") or row["id"], length), tuple(reader.problems)
 
 
+def legs_named(row: Row) -> list[str]:
+    """Return the legs a circuit names, in order."""
+    return row.get("legs", "").upper().replace(",", " ").replace("+", " ").split()
+
+
 def ways_of(row: Row, legs: dict[str, Leg]) -> tuple[Leg | str, ...]:
     """Return the legs a circuit follows; a name that is no leg stays a word."""
-    names = row.get("legs", "").replace(",", " ").replace("+", " ").split()
-    return tuple(legs.get(name.upper(), name) for name in names)
+    return tuple(legs.get(name, name) for name in legs_named(row))
 
 
 def _run(reader: Reader, tape: Metre, ways: tuple[Leg | str, ...]) -> Estimate | None:
@@ -71,11 +75,13 @@ def _run(reader: Reader, tape: Metre, ways: tuple[Leg | str, ...]) -> Estimate |
 
 
 def _around(reader: Reader) -> Surroundings | None:
+    """Return where the conductor lives; those side by side share a bundle."""
+    side = round(reader.sure("parallel"))
     try:
         return Surroundings(
             round(reader.sure("insulation")),
             reader.yes("engine_space"),
-            round(reader.sure("bundle")),
+            max(round(reader.sure("bundle")), 2 * side if side > 1 else 1),
             Celsius(reader.sure("ambient")),
         )
     except Problem as problem:

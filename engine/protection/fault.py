@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from engine.conductors.resistance import COPPER_AT_20
+from engine.conductors.sizes import SAE, area_of_awg
 from engine.problem import Problem
 from engine.source import Source
 from engine.units import Amp, Celsius, Metre, Ohm, Volt, said
@@ -47,8 +48,7 @@ def cold_cable(run: Metre, size: Size, temperature: Celsius = COLD) -> Ohm:
     -----
     Plain copper of the size's area, without the 2 to 19 % that strands and tin add: the least a
     real conductor of that area has, so that a fault is never understated. Metric sizes too are
-    taken by area here. An SAE size is taken at its least area; where the conductor may have the
-    full gauge, ask for the AWG size.
+    taken by area here, and an SAE size at the full area of its gauge, which it may have.
 
     References
     ----------
@@ -69,7 +69,8 @@ def cold_cable(run: Metre, size: Size, temperature: Celsius = COLD) -> Ohm:
             f"Enter {said(COLDEST)} °C or more.",
         )
     warmth = 1 + COPPER_AT_20 * (temperature - COLD)
-    return Ohm(2 * run * COPPER / size.area * warmth)
+    area = area_of_awg(size.name) if size.catalogue == SAE else size.area
+    return Ohm(2 * run * COPPER / area * warmth)
 
 
 def strings(each: Ohm, series: int, parallel: int) -> Ohm:

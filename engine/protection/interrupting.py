@@ -16,6 +16,8 @@ LIKE_32: Final = Volt(35.0)
 """Most volts, nominal or at rest, that count as a system of 24 or 32 V, V."""
 LARGEST_BANK: Final = AmpHour(500.0)
 """Capacity above which the published minimum no longer holds, Ah."""
+LARGEST_CRANKING: Final = Amp(2200.0)
+"""The same in cold-cranking amperes, A."""
 LARGE: Final = Amp(10_000.0)
 LARGEST_ASKED: Final = Amp(20_000.0)
 """What serves a bank whose maker states more than 10 kA, if rated so at 125 V DC, A."""
@@ -54,8 +56,8 @@ def published_minimum(
     Returns
     -------
     Amp or None
-        None where no table speaks: above 2200 cold-cranking A or 500 Ah the battery maker's
-        figure is asked for, above 32 V there is no row. [A]
+        Above 2200 cold-cranking A or 500 Ah the last row is the floor, and the battery maker's
+        figure is asked for besides (``maker_minimum``). None above 32 V, where no row is. [A]
 
     References
     ----------
@@ -68,14 +70,34 @@ def published_minimum(
     >>> published_minimum(Volt(48.0), Amp(800.0), main=True) is None
     True
     """
-    if capacity is not None and not meets(capacity, LARGEST_BANK):
-        return None
     if not meets(volts, LIKE_32):
         return None
     table = MINIMUM_12_24 if meets(volts, LIKE_24) else MINIMUM_32
+    rows = tuple(table.rows.items())
     cranking = 0.0 if cca is None else cca
-    row = next((cell for most, cell in table.rows.items() if meets(cranking, most)), None)
-    return None if row is None else Amp(row[0] if main else row[1])
+    row = next((cell for most, cell in rows if meets(cranking, most)), rows[-1][1])
+    if is_large(cca, capacity):
+        row = rows[-1][1]
+    return Amp(row[0] if main else row[1])
+
+
+def is_large(cca: Amp | None, capacity: AmpHour | None) -> bool:
+    """Return whether a bank is beyond the published table, so that its maker is asked.
+
+    Parameters
+    ----------
+    cca : Amp or None
+        Cold-cranking amperes of all batteries together. [A]
+    capacity : AmpHour or None
+        Of the bank. [Ah]
+
+    Examples
+    --------
+    >>> is_large(None, AmpHour(600.0)), is_large(Amp(800.0), None)
+    (True, False)
+    """
+    strong = cca is not None and not meets(cca, LARGEST_CRANKING)
+    return strong or (capacity is not None and not meets(capacity, LARGEST_BANK))
 
 
 def maker_minimum(short_circuit: Amp) -> Amp:

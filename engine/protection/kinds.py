@@ -7,7 +7,7 @@ from typing import Final
 from engine.finding import Judgement, Rule, Verdict, meets
 from engine.protection.tables import INTERRUPTING
 from engine.source import Source, common_practice
-from engine.units import Amp, Volt, said
+from engine.units import Amp, Volt, said, words
 
 CHARGING: Final = 14.6 / 12
 """Charging volts of a full bank over its nominal volts."""
@@ -101,6 +101,25 @@ def interrupts(series: str, volts: Volt) -> Amp | None:
     return next((Amp(amperes) for marked, amperes in rows if meets(volts, marked)), None)
 
 
+def kinds_for(least: float, volts: Volt) -> tuple[str, ...]:
+    """Return the series that typically interrupt a fault at a system's volts.
+
+    Parameters
+    ----------
+    least : float
+        Interrupting rating asked for. [A]
+    volts : Volt
+        Nominal volts of the system. [V]
+
+    Examples
+    --------
+    >>> kinds_for(8000.0, Volt(12.0))
+    ('terminal-mount', 'class T')
+    """
+    found = ((series, interrupts(series, volts)) for series in INTERRUPTING.rows)
+    return tuple(series for series, rating in found if rating and meets(least, rating))
+
+
 def judge_volts(series: str, volts: Volt) -> Judgement:
     """Return whether a series is rated for a system's volts.
 
@@ -122,12 +141,13 @@ def judge_volts(series: str, volts: Volt) -> Judgement:
     'Typically a blade is rated to 32 V; a 48 V bank charges at 58.4 V.'
     """
     most = most_volts(series)
-    words = (
+    found = (
         f"Typically a {series} is rated to {said(most)} V; "
         f"a {said(volts)} V bank charges at {said(charging_volts(volts))} V."
     )
     if meets(volts, most):
-        return Judgement(Verdict.FINE, words, "", VOLTS_RATED)
+        return Judgement(Verdict.FINE, found, "", VOLTS_RATED)
     fitting = [name for name in INTERRUPTING.rows if meets(volts, most_volts(name))]
-    mend = f"Use {' or '.join(fitting)}." if fitting else "Ask a person of the trade."
-    return Judgement(Verdict.STOP, words, mend, VOLTS_RATED)
+    mend = "Read the volts marked on it"
+    mend += f", or use {words(fitting, 'or')}." if fitting else "."
+    return Judgement(Verdict.STOP, found, mend, VOLTS_RATED)

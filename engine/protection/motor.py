@@ -6,13 +6,17 @@ from typing import Final
 
 from engine.finding import Judgement, Rule, Verdict, meets
 from engine.problem import Problem
+from engine.protection.clearing import band
+from engine.protection.tables import BANDS
 from engine.source import Source
 from engine.units import Amp, Ohm, Volt, said
 
-LEAST: Final = 1.35
-"""Stalled current over rating at which a blade fuse is sure to open, within ten minutes."""
+USUAL: Final = "blade"
+"""The series whose opening times stand for those that are not known."""
 PREFERRED: Final = 2.0
-"""The same at which it opens within seconds."""
+"""Stalled current over rating that is better not gone below."""
+SOON: Final = 60.0
+"""Time within which a protection that opens is soon enough, s."""
 MOTOR: Final = 1.25
 
 STALLED: Final = Rule(
@@ -68,7 +72,7 @@ def stalled_current(volts: Volt, stall_current: Amp, cable: Ohm, contacts: Ohm) 
     return Amp(volts / (volts / stall_current + cable + contacts))
 
 
-def judge_stall(current: Amp, rating: Amp) -> Judgement:
+def judge_stall(current: Amp, rating: Amp, series: str = "") -> Judgement:
     """Return whether a stalled motor opens its protection.
 
     Parameters
@@ -77,6 +81,9 @@ def judge_stall(current: Amp, rating: Amp) -> Judgement:
         Of the stalled motor through its conductor. [A]
     rating : Amp
         What the protection is marked. [A]
+    series : str
+        A name in ``SERIES``; where its opening times are known they decide, else the points of a
+        blade fuse.
 
     Raises
     ------
@@ -102,13 +109,15 @@ def judge_stall(current: Amp, rating: Amp) -> Judgement:
         f"{said(rating)} A"
     )
     mend = "Use a thicker conductor or a smaller rating, never more than the motor's maker states."
-    if meets(PREFERRED, ratio):
-        return Judgement(Verdict.FINE, f"{words}: it opens within seconds.", "", STALLED)
-    if meets(LEAST, ratio):
-        return Judgement(
-            Verdict.SHOULD, f"{words}: it may take ten minutes to open.", mend, STALLED
-        )
-    return Judgement(Verdict.STOP, f"{words}: it may never open.", mend, STALLED)
+    times = band(series if series in BANDS else USUAL, ratio)
+    most = times[1] if times else None
+    if most is None:
+        return Judgement(Verdict.STOP, f"{words}: it may never open.", mend, STALLED)
+    if meets(most, SOON) and meets(PREFERRED, ratio):
+        return Judgement(Verdict.FINE, f"{words}: it opens soon.", "", STALLED)
+    time = f"{said(most / 60, 2)} minutes" if most > SOON else f"{said(most, 2)} s"
+    words += f": it may take {time} to open, and twice the rating is preferred."
+    return Judgement(Verdict.SHOULD, words, mend, STALLED)
 
 
 def motor_limit(current: Amp) -> Amp:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from engine.check.network import LEVELS, used_in
+from engine.check.network import LEVELS
+from engine.check.users import used_in
 from engine.field import CHOICE, SIZE, TEXT, YES_NO, Field, value_of
 from engine.loads.common import COMMON
 from engine.loads.generic import GENERIC
@@ -88,6 +89,7 @@ def _switch(state: State, ident: str, *, on: bool) -> None:
 def _set_sum(state: State, path: str, text: str, *, typing: bool) -> None:
     _, name, field = path.split(".", 2)
     state.sum_inputs = {**state.sum_inputs, field: text}
+    state.sums_kept = {**state.sums_kept, name: state.sum_inputs}
     state.quiet_field = path if typing else ""
     if not typing:
         state.reply["route"] = "#" + route_of(name, state.sum_inputs)
@@ -100,7 +102,7 @@ def _set_plan(state: State, path: str, text: str) -> None:
     value_at(state.document, path)  # a row that is gone is said on top, not beside a field
     if field.kind is YES_NO and field.default == "yes" and text != "yes":
         text = "no"
-    if field.name == "fed_from" and text == "bank":
+    if field.name in {"fed_from", "circuit"} and text.strip().lower() in {"none", "bank"}:
         text = ""
     units = Units(state.settings.get("length", "m"), state.settings.get("temperature", "degC"))
     text = with_unit(text.strip(), field.kind, units, voltage_like=field.name == "volts")

@@ -47,6 +47,7 @@ class State:
     before: frozenset[str] | None = None
     level: str = "now"
     sum_inputs: dict[str, str] = field(default_factory=dict)
+    sums_kept: dict[str, dict[str, str]] = field(default_factory=dict)
     quiet_field: str = ""
     typed: dict[str, str] = field(default_factory=dict)
     refused: dict[str, Problem] = field(default_factory=dict)

@@ -11,7 +11,7 @@ from engine.finding import Step
 from engine.problem import Problem
 from engine.protection.fault import FAULT as OHM
 from engine.protection.fault import cold_cable, fault_current
-from engine.protection.interrupting import MINIMUM, asked, published_minimum
+from engine.protection.interrupting import MINIMUM, asked, is_large, published_minimum
 from engine.sums.inputs import RUN, SIZE_FIELD
 from engine.sums.sum import Inputs, Outcome, Sum, Value
 from engine.units import (
@@ -73,10 +73,9 @@ def answer(inputs: Inputs) -> Outcome:
     volts = Volt(inputs["volts"])
     cable = cold_cable(Metre(inputs["run"]), size, Celsius(inputs["temperature"]))
     current = fault_current(volts, Ohm(inputs["bank_resistance"]), cable, Ohm(inputs["joints"]))
-    cranking = inputs.numbers.get("cca")
-    minimum = published_minimum(
-        volts, None if cranking is None else Amp(cranking), main=inputs.flags["main"]
-    )
+    stated = inputs.numbers.get("cca")
+    cranking = None if stated is None else Amp(stated)
+    minimum = published_minimum(volts, cranking, main=inputs.flags["main"])
     governs = asked(current, minimum)
     assert governs is not None  # noqa: S101 - the computed current is known
     steps = (
@@ -90,7 +89,8 @@ def answer(inputs: Inputs) -> Outcome:
         f"A dead short draws {said(current, 4)} A. The protection must interrupt at least "
         f"{said(governs.least, 4)} A: {governs.words} governs."
     )
-    notes = [NO_TABLE] if minimum is None else [LEAST_ROW] if cranking is None else []
+    large = is_large(cranking, None)
+    notes = [NO_TABLE] if minimum is None or large else [LEAST_ROW] if cranking is None else []
     return Outcome(
         {
             "current": Value(current, "A", "fault current"),

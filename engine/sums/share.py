@@ -19,12 +19,12 @@ BATTERIES: Final = Field(
 INNER: Final = Field(
     "resistance", "Resistance within each", RESISTANCE,
     "Of one battery, its fuse included; typically 2 to 7 mohm for 12 V and 100 Ah.",
-    above=True, least=0.0, most=10.0, usual=(0.0005, 0.05),
+    above=True, least=0.0, most=0.25, usual=(0.0005, 0.05),
 )  # fmt: skip
 LINK: Final = Field(
     "link", "One link", RESISTANCE,
     "Between neighbours, lugs included, alike on both sides; with equal leads, one lead.",
-    "0.5 mohm", 0.0, 1.0,
+    "0.5 mohm", 0.0, 0.25,
 )  # fmt: skip
 CURRENT: Final = Field(
     "current", "Current", CURRENT_FIELD.kind, "Out of all of them together, or into them.",

@@ -37,6 +37,13 @@ TOO_LONG: Final = (
 )
 
 
+def _holds(*, holds: bool, brief: bool) -> str | None:
+    """Return yes or no; None beyond the time in which heat cannot leave."""
+    if holds:
+        return "yes"
+    return "no" if brief else None
+
+
 def answer(inputs: Inputs) -> Outcome:
     """Return the heat of the fault and the heat the conductor bears.
 
@@ -53,6 +60,7 @@ def answer(inputs: Inputs) -> Outcome:
     seconds = inputs["time"]
     made, bears = energy(Amp(inputs["current"]), seconds), limit(size, *ends)
     holds = meets(made, bears)
+    brief = meets(seconds, ADIABATIC)
     steps = (
         Step("heat of the fault", f"current² × {said(seconds)} s", heat(made)),
         Step("k of copper", f"226 √ln((234.5 + {said(ends[1])}) / (234.5 + {said(ends[0])}))",
@@ -61,16 +69,18 @@ def answer(inputs: Inputs) -> Outcome:
     )  # fmt: skip
     word = "bears" if holds else "does not bear"
     found = f"{size} {word} it: {heat(made)}, of {heat(bears)} at most."
+    if not holds and not brief:
+        found = f"Cannot say: {heat(made)} in so long a time, of {heat(bears)} at once."
     return Outcome(
         {
             "energy": Value(made, "A²s", "heat of the fault"),
             "limit": Value(bears, "A²s", "the conductor bears"),
-            "holds": Value("yes" if holds else "no", "", "the conductor bears it"),
+            "holds": Value(_holds(holds=holds, brief=brief), "", "the conductor bears it"),
         },
         found,
         steps,
         WITHSTANDS.name,
-        () if meets(seconds, ADIABATIC) else (TOO_LONG,),
+        () if brief else (TOO_LONG,),
     )
 
 

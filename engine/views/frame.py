@@ -73,8 +73,8 @@ def _to_do(scene: Scene) -> Html | None:
     grave = [one for one in found if one.severity != Severity.NOTE]
     if not grave:
         return None
-    stop = any(one.severity == Severity.STOP_NOW for one in grave)
-    count = f"{len(grave)} to do" + (", one to stop now" if stop else "")
+    stop = sum(1 for one in grave if one.severity == Severity.STOP_NOW)
+    count = f"{len(grave)} to do" + (f", {stop} to stop now" if stop else "")
     return link("home/findings", count, class_="to-do")
 
 

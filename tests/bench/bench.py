@@ -22,8 +22,9 @@ from playwright.sync_api import Browser, Page, sync_playwright
 
 import build
 from engine.check.circuits import answers_of, circuit_answer
-from engine.check.network import network_answer, used_in, users_of
+from engine.check.network import network_answer
 from engine.check.path import paths_of
+from engine.check.users import used_in, users_of
 from engine.plan.made_up import made_up_document
 from engine.plan.parts import Plan
 from engine.plan.read import plan_of

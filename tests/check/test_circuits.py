@@ -128,7 +128,8 @@ def test_without_protection_it_is_not_known():
 def test_a_metric_size_thinner_than_the_table_has_no_capacity():
     answer = answered(run="10 ft", current="1 A", size="0.75 mm2", protection="2 A")
     assert answer.wire is None
-    assert answer.verdict == Verdict.NOT_KNOWN
+    assert answer.verdict == Verdict.SHOULD  # too thin on its own
+    assert "what 0.75 mm2 carries" in answer.missing[0]
 
 
 def test_percent():

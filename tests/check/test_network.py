@@ -7,18 +7,15 @@ import pytest
 
 from engine.batteries.chemistry import CHEMISTRIES
 from engine.batteries.voltage import open_circuit
-from engine.check.network import (
-    bank_at,
-    network_answer,
-    used_in,
-    users_of,
-)
+from engine.check.network import bank_at, network_answer
 from engine.check.path import loop_ohms
 from engine.check.shared import shared
+from engine.check.users import used_in, users_of
 from engine.feeders.tree import Behaves
+from engine.inverter.efficiency import dc_watts
 from engine.plan.made_up import made_up_document
 from engine.plan.read import plan_of
-from engine.units import Volt
+from engine.units import Volt, Watt
 
 BUS = {"id": "D01", "name": "Bus", "run": "2 m", "current": "10 A", "size": "25 mm2",
        "feeds": "bus"}  # fmt: skip
@@ -96,8 +93,24 @@ def test_how_a_load_behaves():
 def test_an_ac_load_keeps_its_power():
     loads = [{"id": "L01", "draw": "500 W", "supply": "inverter", "circuit": "D02"}]
     (user,) = users_of(plan(LAMP | {"fed_from": ""}, loads=loads, inverter={"rating": "1 kW"}))
-    assert user.behaves == Behaves.POWER
-    assert user.amount > 500
+    assert (user.behaves, user.amount) == (Behaves.POWER, 500.0)
+
+
+def test_ac_loads_that_run_together_cost_the_inverter_s_own_loss_once():
+    loads = [
+        {"id": f"L0{n}", "draw": "250 W", "supply": "inverter", "circuit": "D09"} for n in (1, 2)
+    ] + [{"id": "L03", "draw": "8 W", "supply": "idle"}]
+    parts = {"loads": loads, "inverter": {"rating": "1 kW", "circuit": "d02"}}
+    boat = plan(LAMP | {"fed_from": "", "size": "70 mm2", "run": "10 cm"}, **parts)
+    assert {user.node for user in users_of(boat)} == {"D02"}
+    curve = boat.supply.curve
+    assert curve is not None
+    both = network_answer(boat, frozenset({"L01", "L02", "L03"})).solved
+    assert both is not None
+    assert both.taken == pytest.approx(dc_watts(curve, Watt(500.0)))
+    idle = network_answer(boat, frozenset({"L03"})).solved
+    assert idle is not None
+    assert idle.taken == pytest.approx(8.0)
 
 
 def test_a_source_pushes_and_nothing_switches_it_on_by_itself():
@@ -127,15 +140,15 @@ def test_what_is_not_known_is_left_out_and_named():
     boat = plan(BUS | {"size": "?"}, LAMP, PUMP | {"fed_from": "D09"})
     found = network_answer(boat, frozenset({"L01"}))
     assert found.solved is not None
-    assert {ident for ident, _ in found.left_out} == {"D01", "D02", "D03", "L01"}
+    assert {ident for ident, _ in found.left_out} == {"bank", "D01", "D02", "D03", "L01"}
     assert all(why for _, why in found.left_out)
 
 
 def test_a_load_with_no_circuit_is_named():
     boat = plan(BUS, loads=[{"id": "L01", "draw": "2 A"}])
-    assert network_answer(boat, frozenset({"L01"})).left_out == (
-        ("L01", "its circuit is not entered"),
-    )
+    left_out = network_answer(boat, frozenset({"L01"})).left_out
+    assert left_out[0] == ("L01", "its circuit is not entered")
+    assert left_out[1][0] == "bank"
 
 
 def test_the_bank_at_its_levels():
@@ -159,8 +172,9 @@ def test_no_operating_point_is_a_finding():
     assert found.where == "network"
     assert "at anchor" in found.words
     assert "passage" not in found.words
-    less = [{**loads[0], "draw": "20 W"}]
-    assert shared(plan(thin, loads=less)) == []
+    (low,) = shared(plan(thin, loads=[{**loads[0], "draw": "20 W"}]))
+    assert "D02 falls to" in low.words
+    assert shared(plan(thin, loads=[{**loads[0], "draw": "9 W"}])) == []
 
 
 def test_the_windlass_while_the_fridge_runs():

@@ -17,7 +17,7 @@ from engine.conductors.withstand import BOAT_CABLE, k_of, limit
 from engine.estimate import Estimate
 from engine.finding import Verdict
 from engine.protection.fault import cold_cable, fault_current, strings
-from engine.protection.interrupting import published_minimum
+from engine.protection.interrupting import is_large, published_minimum
 from engine.protection.motor import judge_stall, motor_limit, stalled_current
 from engine.protection.placement import placed, placed_from_charger
 from engine.protection.window import limit_by_law, next_size
@@ -73,10 +73,12 @@ def test_the_least_interrupting_rating(volts, cranking, main, branch):
 
 
 @pytest.mark.parametrize(("cranking", "capacity"), [(2201, None), (900, 501), (900, 2000)])
-def test_above_its_bounds_the_table_is_silent(cranking, capacity):
-    """Later edition, as quoted: up to 2200 cold-cranking amperes or 500 Ah."""
+def test_above_its_bounds_the_last_row_is_the_floor(cranking, capacity):
+    """Later edition, as quoted: up to 2200 cold-cranking amperes or 500 Ah; then its maker's."""
     hours = None if capacity is None else AmpHour(capacity)
-    assert published_minimum(Volt(12.0), Amp(cranking), main=True, capacity=hours) is None
+    assert published_minimum(Volt(12.0), Amp(cranking), main=True, capacity=hours) == 5000.0
+    assert is_large(Amp(cranking), hours)
+    assert not is_large(Amp(900), AmpHour(500))
     assert published_minimum(Volt(12.0), Amp(900), main=True, capacity=AmpHour(500)) == 3000.0
 
 

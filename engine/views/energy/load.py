@@ -13,7 +13,7 @@ from engine.plan.fields import LOAD
 from engine.units import said
 from engine.views.home.home import banner, charge
 from engine.views.parts.cautions import SHORE, caution
-from engine.views.parts.form import entry
+from engine.views.parts.form import circuit_choice, entry
 from engine.views.parts.html import Block, Html, block, tag
 from engine.views.parts.say import beside, button, link, titled, why
 
@@ -77,7 +77,9 @@ def load_page(scene: Scene, ident: str) -> tuple[Block, ...]:
             tag("h2", "Where it belongs"),
             tag(
                 "div",
-                *(entry(scene, f"{path}.{name}") for name in ("zone", "circuit", "supply")),
+                entry(scene, f"{path}.zone"),
+                circuit_choice(scene, f"{path}.circuit", "not entered"),
+                entry(scene, f"{path}.supply"),
                 entry(scene, f"{path}.note"),
                 class_="fields",
             ),

@@ -176,13 +176,14 @@ def finding_row(one: Finding) -> Html:
         "inverter": "wiring/inverter",
         "network": "wiring/network",
         "bank": "wiring/heavy",
-    }.get(part, "proving")
+    }.get(part, f"proving/{rest}")
+    label = "Answer this" if part == "looks" else f"Go to {rest if part == 'circuits' else part}"
     return tag(
         "li",
-        verdict(one.verdict),
-        tag("span", f" {one.severity.value} · {one.who.value}", class_="known"),
+        verdict(one.verdict, one.severity.value),
+        tag("span", f" {one.who.value}", class_="known"),
         tag("p", one.words),
-        tag("p", one.mend, " ", link(route, f"Go to {rest or part}"), class_="note"),
+        tag("p", one.mend, " ", link(route, label), class_="note"),
     )
 
 

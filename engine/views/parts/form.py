@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from engine.field import CHOICE, SIZE, TEXT, YES_NO
@@ -15,6 +16,10 @@ if TYPE_CHECKING:
     from engine.field import Field
     from engine.problem import Problem
     from engine.views.parts.scene import Scene
+
+
+LONG = {"note", "ladder"}
+"""Fields with room for more than a line."""
 
 
 def ident_of(path: str) -> str:
@@ -62,6 +67,22 @@ def entry(scene: Scene, path: str, label: str = "", *, help_: bool = True) -> Ht
     )
 
 
+def circuit_choice(scene: Scene, path: str, none: str, but: str = "") -> Html:
+    """Return a field that names a circuit as a choice of those in the plan.
+
+    ``none`` is what no circuit means there; ``but`` is left out of the list.
+    """
+    text = typed_at(scene, path).strip().upper()
+    others = [one for one in scene.plan.circuits if one.ident != but]
+    choices = [("none", none), *((one.ident, f"{one.ident} {one.name}"[:60]) for one in others)]
+    if text and text not in {value for value, _ in choices}:
+        choices.append((text, f"{text}, which is not here"))
+    field = replace(
+        field_at(path), kind=CHOICE, choices=tuple(choices), default="none", help=""
+    )  # fmt: skip
+    return control(field, path, text or "none", problem_at(scene, path), scene)
+
+
 def control(  # noqa: PLR0913 - what a labelled control is made of
     field: Field,
     name: str,
@@ -105,7 +126,7 @@ def control(  # noqa: PLR0913 - what a labelled control is made of
 
 def box(field: Field, name: str, text: str, described: str | None, *, invalid: bool) -> Html:
     """Return a text box; the keyboard follows the kind, and nothing typed is cut."""
-    if field.name == "note":
+    if field.name in LONG:
         return tag("textarea", Html(escaped(text)), name=name, id=ident_of(name), rows=3)
     numeric = field.kind not in (TEXT, SIZE, TEMPERATURE)
     return tag(

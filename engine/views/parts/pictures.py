@@ -53,7 +53,14 @@ def drawing(width: int, height: int, title: str, *content: Html, class_: str = "
 
 
 def strip_picture(  # noqa: PLR0913 - a strip, its words, and what of it is bare
-    stops: list[Stop], above: str, below: str, title: str, *, narrow: bool, bare: float = 0.0
+    stops: list[Stop],
+    above: str,
+    below: str,
+    title: str,
+    *,
+    narrow: bool,
+    bare: float = 0.0,
+    bare_words: str = "no protection here",
 ) -> Html:
     """Return the run as a strip with its points, what it is above, what it costs below.
 
@@ -81,7 +88,7 @@ def strip_picture(  # noqa: PLR0913 - a strip, its words, and what of it is bare
     if bare > 0:
         runs += [
             _line(inset, 90, edge, 90, "bare", 3),
-            _text((inset + edge) / 2, 44 if narrow else 38, "no protection here", class_="limit"),
+            _text((inset + edge) / 2, 44 if narrow else 38, bare_words, class_="limit"),
         ]
     return drawing(
         width, 165 if narrow else 140, title, *runs, *words, *marks,
@@ -122,6 +129,7 @@ class Scale:
     most: float
     rating: float | None
     mark: str
+    most_word: str = "carries"
 
 
 def scale_picture(scale: Scale, title: str, *, narrow: bool) -> Html:
@@ -151,12 +159,12 @@ def scale_picture(scale: Scale, title: str, *, narrow: bool) -> Html:
             )
         ]  # fmt: skip
     load = f"load {said(scale.load)} A"
-    most = f"carries {said(scale.most)} A"
+    most = f"{scale.most_word} {said(scale.most)} A"
     over = [
-        _line(at(scale.load), 44, at(scale.load), 96),
-        _text(at(scale.load) + (4 if not narrow else 0), 36, load, "start"),
-        _line(at(scale.most), 44, at(scale.most), 96),
-        _text(at(scale.most), 16 if narrow else 36, most, "end"),
+        _line(at(scale.load), 42, at(scale.load), 96),
+        _text(at(scale.load), 36, load, _side(at(scale.load), width)),
+        _line(at(scale.most), 22, at(scale.most), 96),
+        _text(at(scale.most), 16, most, _side(at(scale.most), width)),
     ]
     if scale.rating is not None:
         x = at(scale.rating)

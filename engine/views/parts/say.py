@@ -27,9 +27,9 @@ SHAPES: Final = {
 SHORT: Final = {"degC": "°C", "degF": "°F"}
 
 
-def verdict(found: Verdict) -> Html:
-    """Return a verdict as its word with a shape."""
-    return tag("span", found.value.capitalize(), class_=f"verdict {SHAPES[found]}")
+def verdict(found: Verdict, word: str = "") -> Html:
+    """Return a verdict as its word, or another, with its shape."""
+    return tag("span", (word or found.value).capitalize(), class_=f"verdict {SHAPES[found]}")
 
 
 def whole(value: float) -> str:

@@ -57,8 +57,9 @@ def proving(scene: Scene) -> tuple[Block, ...]:
 
 def look(scene: Scene, field: Field) -> Html:
     """Return one thing to look at as a question, or as a figure to read."""
+    place = f"look-{field.name}"
     if field.kind is not CHOICE:
-        return entry(scene, f"looks.{field.name}")
+        return tag("div", entry(scene, f"looks.{field.name}"), id=place, tabindex="-1")
     chosen = dict(scene.plan.looks).get(field.name, "")
     labels = [
         tag(
@@ -74,7 +75,14 @@ def look(scene: Scene, field: Field) -> Html:
         )
         for value, word in field.choices
     ]  # fmt: skip
-    return tag("fieldset", tag("legend", field.label), *labels, class_="choices")
+    return tag(
+        "fieldset",
+        tag("legend", field.label),
+        *labels,
+        class_="choices",
+        id=place,
+        tabindex="-1",
+    )
 
 
 def _known(scene: Scene) -> Html:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from engine.check.circuits import answers_of
-from engine.check.network import network_answer, used_in
+from engine.check.network import network_answer
+from engine.check.users import used_in
 from engine.check.wire import percent
 from engine.plan.edit import rows_of
 from engine.units import fixed, said, words
@@ -42,6 +43,7 @@ def circuit_page(scene: Scene, ident: str) -> tuple[Block, ...]:
     return (
         block("circuit-beside", beside("Circuits", others), class_="beside"),
         block("circuit-head", banner(scene), back, tag("h1", titled(ident, circuit.name))),
+        block("circuit-verdict", _line(answer), class_="sticky"),
         block("circuit-answer", _answer(answer)),
         block("circuit-strip", strip(scene, answer, shared)),
         block("circuit-window", window_scale(answer)),
@@ -68,6 +70,13 @@ def circuit_page(scene: Scene, ident: str) -> tuple[Block, ...]:
             foot(scene),
         ),
     )
+
+
+def _line(answer: CircuitAnswer) -> Html:
+    """Return the verdict in one line, which stays in sight while fields are changed."""
+    governing = f" {answer.governing}" if answer.governing else ""
+    words = tag("span", governing, class_="known")
+    return tag("p", answer.circuit.ident, " ", verdict(answer.verdict), words, class_="line")
 
 
 def _short(answer: CircuitAnswer) -> Html:

@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
-from engine.field import CHOICE
-from engine.plan.circuit_fields import CIRCUIT
-from engine.views.parts.form import control, entry, problem_at, typed_at
+from engine.views.parts.form import circuit_choice, entry
 from engine.views.parts.html import Block, Html, block, tag
 from engine.views.parts.say import length
 
@@ -41,7 +38,7 @@ def forms(scene: Scene, path: str, circuit: Circuit) -> tuple[Block, ...]:
                 entry(scene, f"{path}.name"),
                 _run_field(scene, path, circuit),
                 *(entry(scene, f"{path}.{name}") for name in RUN),
-                _fed_from(scene, path, ident),
+                circuit_choice(scene, f"{path}.fed_from", "the bank", ident),
                 entry(scene, f"{path}.feeds"),
                 class_="fields",
             ),
@@ -75,22 +72,6 @@ def forms(scene: Scene, path: str, circuit: Circuit) -> tuple[Block, ...]:
 
 def _more(label: str, ident: str, *content: Html) -> Html:
     return tag("details", tag("summary", label), *content, class_="why", id=f"more-{ident}")
-
-
-def _fed_from(scene: Scene, path: str, ident: str) -> Html:
-    """Return the choice of feeder: the bank or any other circuit."""
-    others = [one for one in scene.plan.circuits if one.ident != ident]
-    choices = (
-        ("bank", "the bank"),
-        *((one.ident, f"{one.ident} {one.name}"[:60]) for one in others),
-    )
-    text = typed_at(scene, f"{path}.fed_from").upper()
-    known = {value for value, _ in choices}
-    if text and text not in known:
-        choices = (*choices, (text, f"{text}, which is not here"))
-    field = replace(CIRCUIT["fed_from"], kind=CHOICE, choices=choices, default="bank", help="")
-    where = f"{path}.fed_from"
-    return control(field, where, text or "bank", problem_at(scene, where), scene)
 
 
 def _run_field(scene: Scene, path: str, circuit: Circuit) -> Html:

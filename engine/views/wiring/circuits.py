@@ -5,13 +5,15 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from engine.check.circuits import CircuitAnswer, answers_of
-from engine.check.network import network_answer, used_in
+from engine.check.network import network_answer
+from engine.check.users import used_in
 from engine.check.wire import percent
 from engine.finding import Verdict
 from engine.plan.edit import rows_of
+from engine.plan.read_circuit import legs_named
 from engine.units import fixed, said, words
 from engine.views.home.home import banner
-from engine.views.parts.form import cell, entry
+from engine.views.parts.form import entry
 from engine.views.parts.html import Block, Html, block, head, joined, tag
 from engine.views.parts.pictures import share_bar
 from engine.views.parts.say import button, length, link, subpages, verdict
@@ -77,7 +79,7 @@ def _not_asked(found: tuple[CircuitAnswer, ...]) -> Html | None:
     counts: dict[str, int] = {}
     for one in found:
         for part in one.parts:
-            if part.verdict == Verdict.NOT_KNOWN:
+            if part.verdict == Verdict.NOT_KNOWN and not part.weighs:
                 counts[part.rule.name] = counts.get(part.rule.name, 0) + 1
     if not counts:
         return None
@@ -156,23 +158,22 @@ def protection_words(answer: CircuitAnswer) -> str:
 def _legs(scene: Scene) -> Html:
     rows = [
         tag(
-            "tr",
-            tag("th", leg.ident, scope="row"),
-            tag("td", cell(scene, f"legs.{leg.ident}.name", f"{leg.ident}, from and to")),
-            tag("td", cell(scene, f"legs.{leg.ident}.length", f"{leg.ident}, length")),
-            tag("td", words(_users_of(scene, leg.ident)) or "none", data_label="Used by"),
-            tag("td", button("Delete", "delete-row", f"legs.{leg.ident}")),
+            "div",
+            entry(scene, f"legs.{leg.ident}.name", f"{leg.ident}, from and to"),
+            entry(scene, f"legs.{leg.ident}.length", f"{leg.ident}, length", help_=False),
+            tag("p", f"Used by {words(_users_of(scene, leg.ident)) or 'no circuit'}. ",
+                button("Delete", "delete-row", f"legs.{leg.ident}"), class_="actions"),
+            class_="fields",
+            id=f"row-{leg.ident}",
         )
         for leg in scene.plan.legs
-    ]
-    table = tag("table", head("Leg", "From and to", "Length", "Used by", ""), tag("tbody", *rows),
-                class_="grid")  # fmt: skip
+    ]  # fmt: skip
     return tag(
         "details",
         tag("summary", f"Legs shared between circuits ({len(rows)})"),
         tag("p", "Measure each stretch once, such as panel to mast step, and name the legs in a "
             "circuit instead of its run. Bends are added there.", class_="note"),
-        table if rows else None,
+        *rows,
         tag("p", button("Add a leg", "add-leg"), class_="actions"),
         class_="why",
         id="legs",
@@ -180,8 +181,4 @@ def _legs(scene: Scene) -> Html:
 
 
 def _users_of(scene: Scene, leg: str) -> list[str]:
-    return [
-        row["id"]
-        for row in rows_of(scene.document, "circuits")
-        if leg in row.get("legs", "").upper().replace(",", " ").split()
-    ]
+    return [row["id"] for row in rows_of(scene.document, "circuits") if leg in legs_named(row)]

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from engine.check.battery_share import shares_of
+from engine.check.battery_share import MENDS, shares_of
 from engine.check.circuits import CircuitAnswer, answers_of
 from engine.check.path import bank_ohms
 from engine.check.short_circuit import fault_at_start
 from engine.conductors.mechanics import FRICTION, MOST_ON_STUD, PARALLEL, STUD_STACK
 from engine.conductors.tables import STUDS
+from engine.feeders.parallel import TakeOff
 from engine.finding import Verdict
 from engine.units import said
 from engine.views.home.home import banner
@@ -64,10 +65,7 @@ def _table(scene: Scene, found: list[CircuitAnswer]) -> Html:
     if not found:
         return tag("p", "No circuit of 50 A or more yet, nor one that feeds a bus or the inverter.",
                    class_="empty")  # fmt: skip
-    heads = head(
-        "Circuit", "Current", "Conductor", "Carries", "Protection", "Short circuit", "Terminals",
-        "Verdict",
-    )  # fmt: skip
+    heads = head("Circuit", "Conductor", "Protection", "Terminals", "Verdict")
     return tag("table", heads, tag("tbody", *(_row(scene, one) for one in found)),
                class_="grid cards")  # fmt: skip
 
@@ -79,16 +77,15 @@ def _row(scene: Scene, answer: CircuitAnswer) -> Html:
     conductor = f"{side}{circuit.size}" if circuit.size else "not known"
     if circuit.run and circuit.size:
         conductor += f", {length(2 * circuit.run.likely * circuit.parallel, scene.units)} in all"
+    asked = f"{said(circuit.current.likely)} A" if circuit.current else "a current not known"
+    limit = f"{said(wire.carries)} A" if wire else "not known"
+    short = f"{said(fault)} A" if fault else "not known"
     return tag(
         "tr",
         tag("th", link(f"wiring/circuits/{circuit.ident}", f"{circuit.ident} {circuit.name}",
                        class_="whole"), scope="row"),
-        tag("td", f"{said(circuit.current.likely)} A" if circuit.current else "not known",
-            data_label="Current"),
-        tag("td", conductor, data_label="Conductor"),
-        tag("td", f"{said(wire.carries)} A" if wire else "not known", data_label="Carries"),
-        tag("td", protection_words(answer), data_label="Protection"),
-        tag("td", f"{said(fault)} A" if fault else "not known", data_label="Short circuit"),
+        tag("td", f"{conductor}; {asked} asked, carries {limit}", data_label="Conductor"),
+        tag("td", f"{protection_words(answer)}; a short there {short}", data_label="Protection"),
         tag("td", terminals(answer), data_label="Terminals"),
         tag("td", verdict(answer.verdict), data_label="Verdict"),
     )  # fmt: skip
@@ -132,10 +129,9 @@ def _shares(bank: Bank | None) -> Html:
     ]
     word = Verdict.FINE if found.even else Verdict.SHOULD
     tail = (
-        "they share evenly."
+        "they share near enough evenly."
         if found.even
-        else "the one at the leads works most and wears out first. Take positive from the first "
-        "and negative from the last."
+        else f"the one at the leads works most and wears out first. {MENDS[TakeOff(bank.take_off)]}"
     )
     return joined(
         tag("p", verdict(word), f" {bank.strings} batteries: {tail}", class_="answer"),

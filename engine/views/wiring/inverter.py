@@ -9,7 +9,7 @@ from engine.finding import Verdict, meets
 from engine.units import fixed, said, words
 from engine.views.home.home import banner
 from engine.views.parts.cautions import SHORE, SHORT_CIRCUIT, caution
-from engine.views.parts.form import entry
+from engine.views.parts.form import circuit_choice, entry
 from engine.views.parts.html import Block, Html, block, joined, tag
 from engine.views.parts.say import button, hours, link, verdict, why
 from engine.views.wiring.circuits import wiring_pages
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from engine.check.inverter import Appliance
     from engine.views.parts.scene import Scene
 
-STATED = ("rating", "surge", "curve", "idle", "cutoff", "circuit")
+STATED = ("rating", "surge", "curve", "idle", "cutoff")
 
 
 def inverter(scene: Scene) -> tuple[Block, ...]:
@@ -34,7 +34,12 @@ def inverter(scene: Scene) -> tuple[Block, ...]:
         block(
             "inverter-form",
             tag("h2", "The inverter"),
-            tag("div", *(entry(scene, f"inverter.{name}") for name in STATED), class_="fields"),
+            tag(
+                "div",
+                *(entry(scene, f"inverter.{name}") for name in STATED),
+                circuit_choice(scene, "inverter.circuit", "not entered"),
+                class_="fields",
+            ),
             tag("h2", "The bank it draws on"),
             tag(
                 "div",

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from engine.check.network import BANK, LEVELS, NetworkAnswer, User, network_answer, used_in
-from engine.finding import Verdict
+from engine.check.network import BANK, LEVELS, NetworkAnswer, network_answer
+from engine.check.users import User, used_in
+from engine.finding import Verdict, meets
 from engine.loads.load import CONDITIONS
 from engine.units import fixed, said
 from engine.views.home.home import banner, conditions
@@ -160,6 +161,10 @@ def _row(circuit: Circuit, answer: NetworkAnswer, before: NetworkAnswer | None, 
             f"{'−' if moved < 0 else '+'}{fixed(abs(moved), 2)} V" if abs(moved) > MOVED else ""
         )
     place = f"in{min(depth, 3)}"
+    over = None
+    rating = circuit.rating
+    if rating is not None and not meets(abs(solved.amps[ident]), rating * circuit.guard.abreast):
+        over = joined(" ", verdict(Verdict.SHOULD, f"over its {said(rating)} A"))
     return tag(
         "tr",
         tag("th", link(f"wiring/circuits/{ident}", f"{ident} {circuit.name}", class_="whole"),
@@ -167,7 +172,7 @@ def _row(circuit: Circuit, answer: NetworkAnswer, before: NetworkAnswer | None, 
         tag("td", f"{fixed(volts, 2)} V", data_label="Volts at its end"),
         tag("td", f"{fixed(lost, 2)} V, {said(lost / circuit.volts * 100, 2)} %",
             data_label="From the bank"),
-        tag("td", f"{said(solved.amps[ident])} A", data_label="Current"),
+        tag("td", f"{said(solved.amps[ident])} A", over, data_label="Current"),
         tag("td", watts(solved.lost[ident]), data_label="Heat"),
         tag("td", change, data_label="Last change"),
         id=f"row-{ident}",
@@ -230,5 +235,11 @@ def _tick(user: User, answer: NetworkAnswer) -> Html:
 def _left_out(answer: NetworkAnswer) -> Html | None:
     if not answer.left_out:
         return None
-    rows = [tag("li", f"{ident}: {why}.") for ident, why in answer.left_out]
+    names = {user.ident: user.name for user in answer.users}
+    rows = [
+        tag("li", link(f"energy/use/{ident}", f"{ident} {names[ident]}"), f": {why}")
+        if ident in names and ident.startswith("L")
+        else tag("li", f"{ident}: {why}")
+        for ident, why in answer.left_out
+    ]
     return joined(tag("h2", "Not counted"), tag("ul", *rows, class_="list"))

@@ -38,6 +38,12 @@ def strip(scene: Scene, answer: CircuitAnswer, shared: NetworkAnswer) -> Html | 
     if wire is None or circuit.run is None or circuit.current is None:
         return None
     source, start, far = _ends(answer, shared, wire)
+    amps = circuit.current.likely
+    if shared.solved and circuit.ident in shared.solved.amps:
+        amps = shared.solved.amps[circuit.ident]
+    bare_words = "no protection here"
+    if guard_fitted(answer) and circuit.guard.distance:
+        bare_words = f"{length(circuit.guard.distance.likely, scene.units)} without"
     stops = [Stop(source, f"{fixed(start, 2)} V", 0.0)]
     guard, fed = circuit.guard, start
     bare = 0.0
@@ -49,26 +55,33 @@ def strip(scene: Scene, answer: CircuitAnswer, shared: NetworkAnswer) -> Html | 
         bare = place if guard.distance and guard.distance.likely > 0 else 0.0
         stops.append(Stop(f"{said(guard.rating)} A", f"{fixed(fed, 2)} V", place))
     if circuit.joints:
-        after = far + wire.joints
+        after = far + circuit.joints * amps
         stops.append(Stop("joints", f"{fixed(after, 2)} V", 0.86))
     stops.append(Stop(FAR[circuit.feeds], f"{fixed(far, 2)} V", 1.0))
     one, both = (
         length(metres, scene.units) for metres in (circuit.run.likely, 2 * circuit.run.likely)
     )
-    lost = abs(start - far)
+    lost = start - far
     side = f"{circuit.parallel} × " if circuit.parallel > 1 else ""
     above = f"{side}{circuit.size}, {one} one way, {both} there and back"
-    below = f"{said(circuit.current.likely)} A · {fixed(lost, 2)} V lost"
+    below = f"{said(abs(amps))} A · {fixed(abs(lost), 2)} V {'lost' if lost >= 0 else 'gained'}"
     title = (
         f"{circuit.name}: {fixed(start, 2)} V at the {source}, {fixed(far, 2)} V at the "
         f"{FAR[circuit.feeds]}"
     )
     return tag(
         "figure",
-        strip_picture(stops, above, below, title, narrow=False, bare=bare),
-        strip_picture(stops, f"{one} one way", below, title, narrow=True, bare=bare),
-        tag("figcaption", _caption(scene, answer, shared, wire)),
-    )
+        strip_picture(stops, above, below, title, narrow=False, bare=bare,
+                      bare_words=bare_words),
+        strip_picture(stops, f"{one} one way", below, title, narrow=True, bare=bare,
+                      bare_words=bare_words),
+        tag("figcaption", _caption(scene, answer, shared, lost * amps)),
+    )  # fmt: skip
+
+
+def guard_fitted(answer: CircuitAnswer) -> bool:
+    """Return whether a circuit has a protection of its own."""
+    return answer.circuit.guard.fitted
 
 
 def _ends(
@@ -85,24 +98,25 @@ def _ends(
     return source, start, far
 
 
-def _caption(scene: Scene, answer: CircuitAnswer, shared: NetworkAnswer, wire: Wire) -> str | Html:
-    circuit = answer.circuit
-    heat = wire.physical * circuit.current.likely if circuit.current else 0.0
+def _caption(scene: Scene, answer: CircuitAnswer, shared: NetworkAnswer, heat: float) -> str | Html:
+    circuit, wire = answer.circuit, answer.wire
+    assert wire is not None  # noqa: S101 - there is a strip
     own = (
-        f"Its own run loses {fixed(wire.physical, 2)} V by physics, {said(heat, 2)} W of heat, "
-        f"with the copper at {warmth(wire.temperature, scene.units)}."
+        f"Its own run makes {said(abs(heat), 2)} W of heat; at its design current the copper "
+        f"reaches {warmth(wire.temperature, scene.units)}."
     )
     if circuit.joints is None:
         own += " Joints are not counted."
     lost = shared.lost_to(circuit.ident)
     if lost is None:
         return own
-    share = said(lost / circuit.volts * 100, 2)
+    share = said(abs(lost) / circuit.volts * 100, 2)
     running = "what you switched on" if scene.running is not None else (
         f"all that is used {CONDITIONS[scene.condition]}"
     )  # fmt: skip
     return (
-        f"{own} From the bank's terminals to here {fixed(lost, 2)} V are lost, {share} %, with "
+        f"{own} From the bank's terminals to here {fixed(abs(lost), 2)} V are "
+        f"{'lost' if lost >= 0 else 'gained'}, {share} %, with "
         f"{running} running and this circuit at its design current."
     )
 
@@ -116,13 +130,21 @@ def window_scale(answer: CircuitAnswer) -> Html | None:
     mark = f"{said(circuit.rating)} A" if circuit.rating else "none entered"
     if not circuit.guard.fitted:
         mark = "none fitted"
-    scale = Scale(each, wire.window.least, wire.window.most, circuit.rating, mark)
-    least, most = said(wire.window.least), said(wire.window.most)
+    label = circuit.guard.label_most
+    by_label = label is not None and label < wire.window.most
+    top = label if by_label and label else wire.window.most
+    word = "label asks" if by_label else "carries"
+    scale = Scale(each, wire.window.least, top, circuit.rating, mark, word)
+    least, most = said(wire.window.least), said(top)
     title = f"Protection may be marked {least} to {most} A; {mark}"
     words_window = (
         f"Between {least} and {most} A: above the load"
         + (" with a fifth to spare, since it runs for hours" if circuit.continuous else "")
-        + ", and no more than the conductor carries."
+        + (
+            ", and no more than its label asks for."
+            if by_label
+            else ", and no more than the conductor carries."
+        )
     )
     if wire.window.empty:
         words_window = (

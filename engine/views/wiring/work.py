@@ -15,6 +15,7 @@ from engine.conductors.mechanics import (
 )
 from engine.conductors.tables import PULL, STRANDS
 from engine.protection.motor import MOTOR_LINE, motor_limit
+from engine.protection.placement import PLACED_FROM_CHARGER
 from engine.protection.window import LAW, limit_by_law
 from engine.units import Amp, fixed, said, words
 from engine.views.parts.html import Html, joined, tag
@@ -32,7 +33,7 @@ def work_notes(scene: Scene, answer: CircuitAnswer) -> Html | None:
     if size is None or around is None or not size.counts_as:
         return None
     law = limit_by_law(printed_amperes(size, around.insulation), circuit.volts)
-    pairs = [("most by law, uncorrected", f"{said(law)} A")]
+    pairs = [("most by law, before any factor", f"{said(law * circuit.parallel)} A")]
     for label, fault in (
         ("short circuit at its protection", fault_at_start(circuit, size, answer.path)),
         ("short circuit at its far end", fault_at_end(circuit, answer.path)),
@@ -49,7 +50,9 @@ def work_notes(scene: Scene, answer: CircuitAnswer) -> Html | None:
         pairs.append(("strands, most flexible type", str(STRANDS[size.counts_as])))
     usual, by_law = (length(metres, scene.units) for metres in (SUPPORT_USUAL, SUPPORT_LAW))
     pairs.append(("support", f"every {usual}; by law {by_law}"))
-    sources = [str(LAW.source)]
+    sources = [f"{LAW.source}, looser than what the conductor carries here"]
+    if circuit.feeds == "source":
+        sources.append(f"{PLACED_FROM_CHARGER.words}, {PLACED_FROM_CHARGER.source}")
     if circuit.feeds == "motor":
         sources.append(str(MOTOR_LINE.source))
     return joined(
