@@ -25,8 +25,11 @@ AmpHour = NewType("AmpHour", float)
 Celsius = NewType("Celsius", float)
 Hour = NewType("Hour", float)
 Metre = NewType("Metre", float)
+MetrePerSecond = NewType("MetrePerSecond", float)
 Ohm = NewType("Ohm", float)
 OhmPerKm = NewType("OhmPerKm", float)
+PerHour = NewType("PerHour", float)
+SquareMetre = NewType("SquareMetre", float)
 SquareMm = NewType("SquareMm", float)
 Share = NewType("Share", float)
 Volt = NewType("Volt", float)
@@ -64,9 +67,14 @@ volt = watt / ampere = V
 ohm = volt / ampere = Ω
 hertz = 1 / second = Hz
 knot = nautical_mile / hour = kn
+meter_per_second = meter / second
+kilometer_per_hour = 1000 * meter / hour
+per_hour = 1 / hour
+percent_per_hour = 0.01 / hour
 amp_hour = ampere * hour = Ah
 watt_hour = watt * hour = Wh
 square_mm = 1e-6 * meter ** 2 = mm2
+square_meter = meter ** 2
 """
 """Only the units this trade meets, so that the registry is small and quick. The inch, the pound,
 the US gallon and the nautical mile are exact by definition (NIST SP 811, 2008, appendix B)."""
@@ -87,6 +95,10 @@ SPOKEN: Final = {
     "amp hour": "amp_hour", "amp hours": "amp_hour", "amp-hours": "amp_hour", "°": "degC",
     "ampere hours": "amp_hour", "ampere-hours": "amp_hour", "amphours": "amp_hour",
     "va": "watt", "ft.": "foot", "in.": "inch", "degree": "degC", "degrees": "degC",
+    "/h": "per_hour", "/hr": "per_hour", "per h": "per_hour", "per hour": "per_hour",
+    "%/h": "percent_per_hour", "m/s": "meter_per_second", "km/h": "kilometer_per_hour",
+    "kt": "knot", "kts": "knot", "knots": "knot", "kn": "knot", "m2": "square_meter",
+    "sq m": "square_meter", "m²": "square_meter", "m^2": "square_meter",
     "h/24": "hour", "h a day": "hour", "hours a day": "hour", "h/day": "hour",
 }  # fmt: skip
 """How people write a unit, in small letters, and the unit meant."""
@@ -118,6 +130,10 @@ RESISTANCE: Final = Kind("resistance", "ohm", "Ω", "3 mohm")
 FRACTION: Final = Kind("share", "dimensionless", "", "3 % or 0.03")
 NUMBER: Final = Kind("number", "dimensionless", "", "4")
 AREA: Final = Kind("area", "square_mm", "mm²", "6 mm2")
+SWEPT: Final = Kind("area", "square_meter", "m²", "1.1 m2")
+SPEED: Final = Kind("speed", "meter_per_second", "m/s", "6 m/s or 12 kn")
+RATE: Final = Kind("rate per hour", "per_hour", "/h", "0.25 /h or 25 %/h")
+DAYS: Final = Kind("number of days", "day", "days", "3 days")
 
 DIMENSIONS: Final = {
     "meter": "a length",
@@ -233,8 +249,10 @@ _SPACES: Final = "[ \u00a0\u2009\u202f]"
 _DIGITS: Final = rf"(?:\d{{1,3}}(?:{_SPACES}\d{{3}})+(?!\d)|\d+)"
 _PLAIN: Final = rf"(?:{_DIGITS}(?:[.,]\d+)*[.,]?|[.,]\d+)(?:[eE][+-]?\d+)?"
 _PART: Final = rf"(?:\d+{_SPACES}+)?\d+/\d+|(?:{_DIGITS})?[½¼¾⅓⅔]|{_PLAIN}"
-_AREA: Final = r"sq ?mm|mm(?:\*\*|\^)?2"
-_SPACED: Final = r"(?:h|hours) a day|[Aa]mp(?:ere)?[ -]hours?|[Vv](?:olts?)? [DdAa][Cc]"
+_AREA: Final = r"sq ?mm?|mm?(?:\*\*|\^)?2"
+_SPACED: Final = (
+    r"(?:h|hours) a day|per h(?:our)?|[Aa]mp(?:ere)?[ -]hours?|[Vv](?:olts?)? [DdAa][Cc]"
+)
 _UNIT: Final = rf"(?:{_AREA}|{_SPACED}|(?!to\b)[A-Za-z°º%'\"′″’”µμΩω²^*/.]+(?: ?[CFcf]\b)?)"
 _SIGNED: Final = rf"[+\-−]?(?:{_PART})"
 _ONE: Final = re.compile(rf"({_SIGNED})\s*((?:{_UNIT})?)")

@@ -142,3 +142,115 @@ RESTING_LITHIUM: Final = Table(
         0.99: 13.726, 1.0: 14.378,
     },
 )  # fmt: skip
+
+WELL_RATE: Final = Table(
+    title="Rate at which the two wells of a bank level out",
+    key="chemistry",
+    value="1/h",
+    source=Source(
+        "Manwell and McGowan, two-well model",
+        "Solar Energy 50 (1993) 399",
+        "fitted to the likely exponent at 1, 10 and 20 h",
+        typical=True,
+    ),
+    rows={FLOODED: 0.376, AGM: 0.325, GEL: 0.345, LITHIUM: 0.286},
+)
+
+WELL_SHARE: Final = Table(
+    title="Share of a bank that lies in the well at hand",
+    key="chemistry",
+    value="share",
+    source=Source(
+        "Manwell and McGowan, two-well model",
+        "Solar Energy 50 (1993) 399",
+        "fitted to the likely exponent at 1, 10 and 20 h",
+        typical=True,
+    ),
+    rows={FLOODED: 0.42, AGM: 0.62, GEL: 0.52, LITHIUM: 0.88},
+)
+
+ABSORB: Final = Table(
+    title="Volts a 12 V bank is charged to at 25 °C",
+    key="chemistry",
+    value="low, likely, high, V",
+    source=Source("handbook range", "no document", "absorption", typical=True),
+    rows={
+        FLOODED: (14.4, 14.6, 14.8),
+        AGM: (14.2, 14.5, 14.7),
+        GEL: (14.0, 14.2, 14.3),
+        LITHIUM: (13.8, 14.2, 14.6),
+    },
+)
+
+FLOAT: Final = Table(
+    title="Volts a full 12 V bank is kept at, 25 °C",
+    key="chemistry",
+    value="low, likely, high, V",
+    source=Source("handbook range", "no document", "float; lithium may have none", typical=True),
+    rows={
+        FLOODED: (13.2, 13.4, 13.5),
+        AGM: (13.4, 13.5, 13.8),
+        GEL: (13.5, 13.6, 13.8),
+        LITHIUM: (13.3, 13.5, 13.6),
+    },
+)
+
+EQUALISE: Final = Table(
+    title="Volts a 12 V bank is equalised at, 25 °C",
+    key="chemistry",
+    value="low, likely, high, V",
+    source=Source(
+        "handbook range", "no document", "flooded only, 1 to 4 h at most a twentieth of the "
+        "capacity per hour", typical=True,
+    ),
+    rows={FLOODED: (15.0, 15.5, 16.0)},
+)  # fmt: skip
+
+COMPENSATION: Final = Table(
+    title="Change of the charging volts with the cells' temperature",
+    key="chemistry",
+    value="mV per cell and °C",
+    source=Source("handbook range", "−3 to −5", "from 25 °C; lithium has none", typical=True),
+    rows={FLOODED: -5.0, AGM: -4.0, GEL: -4.0, LITHIUM: 0.0},
+)
+
+CYCLES_LEAD: Final = Table(
+    title="Cycles of a lead-acid bank until 80 % of its capacity is left",
+    key="depth",
+    value="cycles",
+    source=Source(
+        "NREL System Advisor Model", "PySAM 7.1", "default lead-acid cycling, read at 80 %"
+    ),
+    rows={0.3: 1353.0, 0.5: 854.0, 0.6: 713.0, 1.0: 268.0},
+)
+
+CYCLES_LITHIUM: Final = Table(
+    title="Cycles of a lithium iron phosphate cell until 80 % of its capacity is left",
+    key="depth",
+    value="cycles",
+    source=Source(
+        "NREL System Advisor Model", "PySAM 7.1", "default LFP graphite cycling, read at 80 %"
+    ),
+    rows={0.4: 14730.0, 0.8: 9640.0, 1.0: 7290.0},
+)
+
+CYCLES_AT_HALF: Final = Table(
+    title="Cycles to half depth that a bank aboard may give",
+    key="chemistry",
+    value="cycles",
+    source=Source("makers' sheets", "handbook range", "to 80 % of the capacity", typical=True),
+    rows={FLOODED: 800.0, AGM: 700.0, GEL: 900.0, LITHIUM: 6000.0},
+)
+
+MASS: Final = Table(
+    title="What a bank weighs for the energy on its label",
+    key="chemistry",
+    value="low, likely, high, kg/kWh",
+    source=Source("handbook range", "no document", "whole batteries with their case", typical=True),
+    rows={
+        FLOODED: (20.0, 24.0, 28.0),
+        AGM: (22.0, 25.0, 29.0),
+        GEL: (23.0, 27.0, 31.0),
+        LITHIUM: (7.0, 9.5, 12.0),
+    },
+)

@@ -11,7 +11,7 @@ from engine.batteries.tables import (
     RESTING_LITHIUM,
 )
 from engine.batteries.temperature import RATED, between
-from engine.units import AmpHour, Celsius, Ohm, Share, Volt
+from engine.units import AmpHour, Celsius, Ohm, Share, Volt, said
 
 if TYPE_CHECKING:
     from engine.batteries.chemistry import Chemistry
@@ -22,6 +22,8 @@ SURFACE: Final = Share(0.95)
 """Charge above which a lithium cell shows what the charger left on it; gone in minutes of load."""
 HALF: Final = Share(0.5)
 LOW: Final = Share(0.2)
+FLAT: Final = (Share(0.3), Share(0.9))
+"""Charge between which a lithium bank's volts hardly change."""
 WHOLE: Final = 0.01
 """How near a whole number of blocks a labelled voltage must come."""
 
@@ -90,6 +92,36 @@ def open_circuit(chemistry: Chemistry, charge: Share, nominal_volts: Volt) -> Vo
     else:
         block = between(RESTING_LITHIUM.rows, min(charge, SURFACE))
     return Volt(block * blocks(chemistry, nominal_volts))
+
+
+def resting_caution(chemistry: Chemistry, charge: Share) -> str | None:
+    """Return the warning where volts at rest cannot tell the charge.
+
+    Parameters
+    ----------
+    chemistry : Chemistry
+        Of the bank.
+    charge : Share
+        State of charge, 0 to 1. [1]
+
+    Returns
+    -------
+    str or None
+        A sentence for lithium from 30 to 90 %; None where the volts do tell.
+
+    Examples
+    --------
+    >>> from engine.batteries.chemistry import CHEMISTRIES
+    >>> resting_caution(CHEMISTRIES["flooded"], Share(0.5)) is None
+    True
+    """
+    if chemistry.lead or not FLAT[0] <= charge <= FLAT[1]:
+        return None
+    low, high = (between(RESTING_LITHIUM.rows, end) for end in FLAT)
+    return (
+        f"From 30 to 90 % a lithium bank's volts move by less than {said(high - low, 2)} V on a "
+        "12 V system: count ampere-hours, never read its charge from the volts."
+    )
 
 
 def resistance(

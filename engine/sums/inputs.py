@@ -50,6 +50,9 @@ CAPACITY: Final = Field(
     "capacity", "Bank's capacity", CHARGE, "As labelled: 2 x 110 Ah will do.", above=True,
     least=0.0, most=100000.0,
 )  # fmt: skip
+DAILY: Final = Field(
+    "daily", "A day's use", CHARGE, "All loads of one day together.", "", 0.01, 100000.0
+)
 RATED_HOURS: Final = Field(
     "rated_hours", "Rated hours", TIME, "The discharge time the label was stated for.", "20 h",
     0.1, 200.0,

@@ -89,6 +89,9 @@ def inputs_of(one: Sum, given: Mapping[str, str]) -> tuple[Inputs, list[Problem]
 
 
 def _read(declared: Field, text: str, inputs: Inputs) -> None:
+    if not text and not declared.needed:
+        inputs.texts[declared.name] = ""
+        return
     if declared.kind is CHOICE:
         inputs.texts[declared.name] = chosen(declared, text)
     elif declared.kind is YES_NO:
@@ -96,7 +99,7 @@ def _read(declared: Field, text: str, inputs: Inputs) -> None:
     elif declared.kind is TEXT:
         inputs.texts[declared.name] = text
     elif declared.kind is SIZE:
-        if not text and declared.needed:
+        if not text:
             raise Problem("", f"{declared.label} is not given.", "Enter 10 AWG, 10 SAE or 6 mm2.")
         inputs.texts[declared.name] = text
     else:

@@ -25,7 +25,7 @@ def test_a_chemistry_is_complete_and_in_order(name):
 def test_what_is_remembered_is_called_typical():
     read = {
         tables.SIZE_MULTIPLIER, tables.LITHIUM_CAPACITY, tables.RESTING_FLOODED,
-        tables.RESTING_LITHIUM,
+        tables.RESTING_LITHIUM, tables.CYCLES_LEAD, tables.CYCLES_LITHIUM,
     }  # fmt: skip
     found = {one for one in vars(tables).values() if isinstance(one, Table)}
     assert {one for one in found if not one.source.typical} == read

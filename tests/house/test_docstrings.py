@@ -80,8 +80,16 @@ TRADES = [
     for path in MODULES
     if path.relative_to(ROOT / "engine").parts[0]
     in {
-        *("conductors", "batteries", "inverter", "protection", "feeders", "loads"),
-        *("units.py", "finding.py"),
+        "conductors",
+        "batteries",
+        "inverter",
+        "protection",
+        "feeders",
+        "loads",
+        "units.py",
+        "finding.py",
+        "charging",
+        "shore",
     }
 ]
 

@@ -33,17 +33,37 @@ RISES = {
     "Least interrupting rating, 32 V DC",
     "Strands of the most flexible boat conductors",
     "Pull a crimped terminal must hold for one minute",
+    "Most charging current of a cold lithium bank, for each ampere-hour",
+    "Fuel of a diesel generator of 20 kW",
+    "Fuel of a diesel generator of 8 kW",
 }
 FALLS = {
     "Direct-current resistance of stranded coated copper at 75 °C",
     "Largest resistance of flexible metal-coated copper conductors at 20 °C",
     "Factor for current-carrying conductors run together",
     "Larger cell needed for the cold, lead-acid",
+    "Cycles of a lead-acid bank until 80 % of its capacity is left",
+    "Cycles of a lithium iron phosphate cell until 80 % of its capacity is left",
+    "Largest resistance of flexible plain copper conductors at 20 °C",
+    "What an inverter gives in warm air, over its rating",
 }
 EACH_ROW_RISES = {
     "Peukert's exponent of a bank rated at 20 hours": (1.0, 1.5),
     "Internal resistance of a 12 V block of 100 Ah, half charged, at 25 °C": (1.0, 10.0),
     "Surge of an appliance over its running watts": (1.0, 12.0),
+    "Volts a 12 V bank is charged to at 25 °C": (13.8, 14.8),
+    "Volts a full 12 V bank is kept at, 25 °C": (13.2, 13.8),
+    "Volts a 12 V bank is equalised at, 25 °C": (15.0, 16.0),
+    "What a bank weighs for the energy on its label": (6.0, 35.0),
+    "Size of a mains charger for each ampere-hour of the bank": (0.1, 0.5),
+    "Fuel of a boat's engine that charges": (0.4, 1.5),
+    "Locked-rotor code letters of motors": (0.0, 22.4),
+    "Least interrupting rating of breakers on alternating current": (3000, 5000),
+    "Least interrupting rating of breakers on a large service": (3000, 5000),
+    "Idle draw of an inverter switched on, over its rating": (0.005, 0.02),
+    "Draw of an inverter in search mode": (1.0, 4.0),
+    "Typical figures of an isolation transformer": (6.0, 60.0),
+    "Galvanic volts an isolator blocks": (1.2, 1.4),
 }
 WITHIN = {
     "Most a very slow discharge gives, over the 20-hour capacity": (1.0, 1.2),
@@ -53,6 +73,15 @@ WITHIN = {
     "Volts under load at which a 12 V bank is taken as empty": (10.5, 12.5),
     "Nominal volts of a block that serves a 12 V system": (12.0, 12.8),
     "Volts at rest above those of a flooded battery, at every charge": (0.0, 0.2),
+    "Rate at which the two wells of a bank level out": (0.2, 1.0),
+    "Share of a bank that lies in the well at hand": (0.2, 0.9),
+    "Change of the charging volts with the cells' temperature": (-5.0, 0.0),
+    "Cycles to half depth that a bank aboard may give": (500.0, 10000.0),
+    "Most charging current a bank should see, for each ampere-hour": (0.15, 1.0),
+    "Rate at which a bank's acceptance falls as it fills": (0.4, 10.0),
+    "Ampere-hours given back over those put in, from half full to full": (0.8, 1.0),
+    "Fuel of an AC diesel generator": (0.05, 0.3),
+    "How the current of an appliance follows the volts": (-1.0, 1.0),
 }
 ELSEWHERE = {
     "Generic loads": "tests/loads",
@@ -62,6 +91,7 @@ ELSEWHERE = {
     "Colours of direct-current conductors, international": "tests/conductors",
     "Stud a terminal must fit, by the protection it is bolted to": "tests/protection",
     "Interrupting rating of a protection at its marked volts": "tests/protection",
+    "Thinnest conductor of a shore cord": "tests/shore",
 }
 RATINGS = "Standard ratings, "
 OPENING = "Opening times, "

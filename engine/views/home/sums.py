@@ -18,7 +18,14 @@ from engine.views.parts.say import button, link, why
 if TYPE_CHECKING:
     from engine.views.parts.scene import Scene
 
-FIRST = {"conductor": 5, "runtime": 5, "protection": 5, "fault": 6, "locked-rotor": 5}
+FIRST = {
+    "conductor": 5,
+    "runtime": 5,
+    "protection": 5,
+    "fault": 6,
+    "locked-rotor": 5,
+    "wind-day": 3,
+}
 """How many inputs stand in front; the rest have defaults and are folded."""
 
 

@@ -1,0 +1,1 @@
+"""Charging: what each source gives, and what a bank takes of it."""
