@@ -90,7 +90,7 @@ def _outside(field: Field, value: float) -> str:
 def _limits(field: Field) -> str:
     if field.most == inf:
         return f"Enter {field.kind.a_word}, such as {field.kind.example}."
-    least = _shown(field, max(field.least, 0))
+    least = _shown(field, 0.0 if field.least == -inf else field.least)
     if field.above:
         return f"Enter more than {least}, up to {_shown(field, field.most)}."
     return f"Enter {least} to {_shown(field, field.most)}."

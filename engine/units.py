@@ -75,6 +75,8 @@ amp_hour = ampere * hour = Ah
 watt_hour = watt * hour = Wh
 square_mm = 1e-6 * meter ** 2 = mm2
 square_meter = meter ** 2
+irradiance = watt / meter ** 2
+arc_degree = [angle]
 """
 """Only the units this trade meets, so that the registry is small and quick. The inch, the pound,
 the US gallon and the nautical mile are exact by definition (NIST SP 811, 2008, appendix B)."""
@@ -99,6 +101,7 @@ SPOKEN: Final = {
     "%/h": "percent_per_hour", "m/s": "meter_per_second", "km/h": "kilometer_per_hour",
     "kt": "knot", "kts": "knot", "knots": "knot", "kn": "knot", "m2": "square_meter",
     "sq m": "square_meter", "m²": "square_meter", "m^2": "square_meter",
+    "w/m2": "irradiance", "w/m²": "irradiance", "w/m^2": "irradiance", "w/m**2": "irradiance",
     "h/24": "hour", "h a day": "hour", "hours a day": "hour", "h/day": "hour",
 }  # fmt: skip
 """How people write a unit, in small letters, and the unit meant."""
@@ -134,6 +137,10 @@ SWEPT: Final = Kind("area", "square_meter", "m²", "1.1 m2")
 SPEED: Final = Kind("speed", "meter_per_second", "m/s", "6 m/s or 12 kn")
 RATE: Final = Kind("rate per hour", "per_hour", "/h", "0.25 /h or 25 %/h")
 DAYS: Final = Kind("number of days", "day", "days", "3 days")
+IRRADIANCE: Final = Kind("irradiance", "irradiance", "W/m²", "1361 W/m2")
+ANGLE: Final = Kind("angle", "arc_degree", "°", "15 deg")
+LATITUDE: Final = Kind("latitude", "arc_degree", "°", "43.5 N, -43.5 or 12°30' S")
+LONGITUDE: Final = Kind("longitude", "arc_degree", "°", "5.5 W, -5.5 or 151°15' E")
 
 DIMENSIONS: Final = {
     "meter": "a length",
@@ -150,6 +157,8 @@ DIMENSIONS: Final = {
     "square_mm": "an area",
     "knot": "a speed",
     "hertz": "a frequency",
+    "irradiance": "an irradiance",
+    "arc_degree": "an angle",
     "percent": "a bare number",
 }
 """One unit of each dimension, and the word for it."""
@@ -253,7 +262,10 @@ _AREA: Final = r"sq ?mm?|mm?(?:\*\*|\^)?2"
 _SPACED: Final = (
     r"(?:h|hours) a day|per h(?:our)?|[Aa]mp(?:ere)?[ -]hours?|[Vv](?:olts?)? [DdAa][Cc]"
 )
-_UNIT: Final = rf"(?:{_AREA}|{_SPACED}|(?!to\b)[A-Za-z°º%'\"′″’”µμΩω²^*/.]+(?: ?[CFcf]\b)?)"
+_LIGHT: Final = r"[Ww]/m(?:\*\*|\^)?[2²]"
+_UNIT: Final = (
+    rf"(?:{_AREA}|{_LIGHT}|{_SPACED}|(?!to\b)[A-Za-z°º%'\"′″’”µμΩω²^*/.]+(?: ?[CFcf]\b)?)"
+)
 _SIGNED: Final = rf"[+\-−]?(?:{_PART})"
 _ONE: Final = re.compile(rf"({_SIGNED})\s*((?:{_UNIT})?)")
 _RANGE: Final = re.compile(
@@ -267,6 +279,10 @@ _TIMES: Final = re.compile(r"(\d{1,3})\s*[x×*]\s*(.+)")
 _PAIR: Final = re.compile(
     rf"(\d+)\s*(ft\.?|feet|foot|['′’]|m|metres?|meters?|h|hrs?|hours?|:)\s*({_PART})\s*"
     rf"(in\.?|ins|inch|inches|[\"″”]|''|cm|m|min|mins|minutes)?"
+)
+_ON_EARTH: Final = re.compile(
+    rf"({_SIGNED})\s*(?:[°º]|deg(?:rees?)?\b)?"
+    rf"(?:\s*({_PLAIN})\s*['′’])?(?:\s*({_PLAIN})\s*[\"″”])?\s*([NSEWnsew]?)"
 )
 _UNKNOWN: Final = {"", "?", "-", "–", "unknown", "don't know", "dont know", "not known", "n/a"}
 _ABOUT: Final = re.compile(r"(?:~|≈|ca\.?\s|about\s|approx\.?\s|around\s)\s*(.+)", re.IGNORECASE)
@@ -390,6 +406,8 @@ def read(text: str, kind: Kind, bare: str = "") -> Typed:
 def _read(plain: str, kind: Kind, bare: str) -> Typed:
     if len(plain) > LONGEST:
         raise Problem("", f"{quoted(plain)} is too long for {kind.a_word}.", "")
+    if kind in _HEMISPHERES:
+        return _on_earth(plain, kind)
     for pattern, reader in _READERS:
         found = pattern.fullmatch(plain)
         typed = reader(found, kind, bare) if found else None
@@ -459,6 +477,8 @@ def _value(digits: str, unit: str, kind: Kind, bare: str) -> float:
     value = number(digits)
     if not unit and kind is FRACTION and bare == "percent":
         unit = "percent"
+    if kind is ANGLE and unit.lower() in _DEGREES:
+        unit = "arc_degree"
     try:
         factor, offset = converts(unit or bare, kind)
     except Problem as problem:
@@ -486,6 +506,24 @@ def _pair(pair: re.Match[str], kind: Kind, _bare: str) -> Typed | None:
     return Typed(value, value, value)
 
 
+def _on_earth(plain: str, kind: Kind) -> Typed:
+    """Return a latitude or longitude, “43.5 N”, “-43.5” or “12°30' S”; south and west negative."""
+    found = _ON_EARTH.fullmatch(plain)
+    letter = found[4].upper() if found else ""
+    if not found or letter not in _HEMISPHERES[kind]:
+        raise Problem("", f"{quoted(plain)} is not {kind.a_word}.", "")
+    degrees, minutes, seconds = (number(part or "0") for part in found.groups()[:3])
+    signed = found[1].startswith(("-", "−"))
+    if (signed and letter) or max(minutes, seconds) >= 60:
+        raise Problem("", f"{quoted(plain)} is not {kind.a_word}.", "")
+    value = abs(degrees) + minutes / 60 + seconds / 3600
+    value *= -1 if signed or letter in {"S", "W"} else 1
+    return Typed(value, value, value)
+
+
+_DEGREES: Final = {"°", "º", "deg", "degree", "degrees"}
+"""What means a part of a turn where an angle is asked for, and a temperature elsewhere."""
+_HEMISPHERES: Final = {LATITUDE: ("", "N", "S"), LONGITUDE: ("", "E", "W")}
 _READERS: Final = (
     (_ENCLOSED, _enclosed),
     (_TIMES, _times),

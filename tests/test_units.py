@@ -4,11 +4,15 @@ import pytest
 
 from engine.problem import Problem
 from engine.units import (
+    ANGLE,
     AREA,
     CHARGE,
     CURRENT,
     FRACTION,
+    IRRADIANCE,
+    LATITUDE,
     LENGTH,
+    LONGITUDE,
     NUMBER,
     POWER,
     RESISTANCE,
@@ -155,7 +159,7 @@ def test_a_bare_figure_takes_the_unit_the_field_means():
         ("3 m ohm m", LENGTH, "not a length", "4.5 m"),
         ("5 ft 6 h", LENGTH, "", ""),
         ("3 kg m", LENGTH, "", "4.5 m"),
-        ("3 m/s", LENGTH, "not a unit", "4.5 m"),
+        ("3 q/s", LENGTH, "not a unit", "4.5 m"),
         ("3 blorp", LENGTH, "“blorp” is not a unit", "4.5 m"),
         ("four", LENGTH, "“four” is not a length", "4.5 m"),
         ("1,250 m", LENGTH, "can be read as 1250 or as 1.250", "Write 1250 or 1.250."),
@@ -211,7 +215,7 @@ def test_meant_knows_spoken_and_written_units():
     ]  # fmt: skip
 
 
-@pytest.mark.parametrize("unit", ["blorp", "m/s", "", "x" * 30])
+@pytest.mark.parametrize("unit", ["blorp", "q/s", "", "x" * 30])
 def test_meant_refuses_the_rest(unit):
     with pytest.raises(Problem, match="is not a unit"):
         meant(unit)
@@ -259,3 +263,61 @@ def test_words_make_a_list():
 
 def test_a_kind_has_its_article():
     assert (LENGTH.a_word, AREA.a_word) == ("a length", "an area")
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "value"),
+    [
+        ("43 N", LATITUDE, 43.0),
+        ("43.5n", LATITUDE, 43.5),
+        ("-12.5", LATITUDE, -12.5),
+        ("12,5 S", LATITUDE, -12.5),
+        ("12°30' S", LATITUDE, -12.5),
+        ("12° 30′ S", LATITUDE, -12.5),
+        ("12 30.6' N", LATITUDE, 12.51),
+        ("0", LATITUDE, 0.0),
+        ("5 deg W", LONGITUDE, -5.0),
+        ("151°15'36\" E", LONGITUDE, 151.26),
+        ("15", ANGLE, 15.0),
+        ("15°", ANGLE, 15.0),
+        ("-15 deg", ANGLE, -15.0),
+        ("10 to 20 degrees", ANGLE, 15.0),
+        ("1361", IRRADIANCE, 1361.0),
+        ("1366.1 W/m2", IRRADIANCE, 1366.1),
+        ("1366.1 W/m²", IRRADIANCE, 1366.1),
+        ("1 000 w/m^2", IRRADIANCE, 1000.0),
+    ],
+)
+def test_places_angles_and_light(text, kind, value):
+    """60 minutes and 3600 seconds make a degree; south and west are negative."""
+    assert read(text, kind).likely == pytest.approx(value, rel=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("43 E", LATITUDE),
+        ("43 N", LONGITUDE),
+        ("-43 N", LATITUDE),
+        ("12°60' S", LATITUDE),
+        ("12°30'60\" S", LATITUDE),
+        ("43 kg", LATITUDE),
+        ("north", LATITUDE),
+        ("15 °C", ANGLE),
+        ("15 W", IRRADIANCE),
+        ("15 W/m3", IRRADIANCE),
+    ],
+)
+def test_no_place_no_angle_and_no_light(text, kind):
+    with pytest.raises(Problem) as caught:
+        read(text, kind)
+    assert kind.word in f"{caught.value.what} {caught.value.mend}"
+
+
+def test_a_place_not_known():
+    assert read("?", LATITUDE) == UNKNOWN
+
+
+def test_degrees_stay_a_temperature_where_one_is_asked_for():
+    assert read("30°", TEMPERATURE).likely == 30.0
+    assert read("30 degrees", TEMPERATURE).likely == 30.0

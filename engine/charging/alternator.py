@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from math import exp
 from typing import Final
 
-from engine.charging.derate import Derate, derated
+from engine.derate import Derate, derated
 from engine.problem import Problem
 from engine.source import Source, common_practice
 from engine.units import Amp, Share, Volt, Watt, said

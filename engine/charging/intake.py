@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from engine.charging.derate import Derate, derated
 from engine.charging.tables import COLD_CHARGE, COULOMBIC, MOST_CHARGE, TAPER
+from engine.derate import Derate, derated
 from engine.problem import Problem
 from engine.units import Amp, AmpHour, PerHour, Share, said
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from engine.charging.derate import Derate, derated
 from engine.charging.tables import CHARGER_SHARE
+from engine.derate import Derate, derated
 from engine.estimate import Estimate
 from engine.problem import Problem
 from engine.source import common_practice

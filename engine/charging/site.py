@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import cos, radians, sqrt
 from typing import Final
 
-from engine.charging.derate import Derate, derated
+from engine.derate import Derate, derated
 from engine.problem import Problem
 from engine.source import Source, common_practice
 from engine.units import Metre, MetrePerSecond, Share, said

@@ -13,6 +13,7 @@ from math import sqrt
 from typing import Final
 
 from engine.estimate import Estimate
+from engine.generator import mixed, stepped
 from engine.source import common_practice
 
 DRAWS: Final = 500
@@ -22,23 +23,6 @@ HABITS: Final = Estimate(0.84, 1.0, 1.18, "default")
 """The shared factor for habits and heat, low, likely and high."""
 GOLDEN: Final = (sqrt(5) - 1) / 2
 HABITS_SOURCE: Final = common_practice("shared habits-and-heat factor 0.84 to 1.18")
-
-_MASK: Final = (1 << 64) - 1
-
-
-def mixed(state: int, text: str) -> int:
-    """Return a seed mixed with a text; the same on every machine.
-
-    Parameters
-    ----------
-    state : int
-        Any seed. [1]
-    text : str
-        What the draw is for.
-    """
-    for char in text:
-        state = ((state ^ ord(char)) * 0x100000001B3) & _MASK
-    return state
 
 
 def triangle(estimate: Estimate, share: float) -> float:
@@ -87,7 +71,7 @@ def shuffled(name: str) -> tuple[float, ...]:
     order = list(range(DRAWS))
     state = mixed(SEED, name)
     for last in range(DRAWS - 1, 0, -1):
-        state = (state * 6364136223846793005 + 1442695040888963407) & _MASK
+        state = stepped(state)
         pick = (state >> 33) % (last + 1)
         order[last], order[pick] = order[pick], order[last]
     return tuple((stratum + 0.5) / DRAWS for stratum in order)

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.charging.derate import working_of
 from engine.charging.site import site_derates, speed_at_hub
 from engine.charging.wind import BETZ, RAYLEIGH, Turbine, mean_power, power_at
+from engine.derate import working_of
 from engine.field import Field
 from engine.finding import Step
 from engine.sums.sum import Inputs, Outcome, Sum, Value

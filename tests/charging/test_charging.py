@@ -7,7 +7,6 @@ import pytest
 from engine.batteries.chemistry import CHEMISTRIES
 from engine.charging.acceptance import acceptance, charge_for, time_to_charge
 from engine.charging.alternator import Alternator, output
-from engine.charging.derate import Derate, derated, working_of
 from engine.charging.generator import Generator, engine_fuel, generator_fuel
 from engine.charging.intake import Intake, cold_derates, intake_of
 from engine.charging.mains import Charger
@@ -15,6 +14,7 @@ from engine.charging.mains import output as charger_output
 from engine.charging.site import speed_at_hub
 from engine.charging.water import Rotor, power
 from engine.charging.wind import Turbine, mean_power
+from engine.derate import Derate, derated, working_of
 from engine.problem import Problem
 from engine.units import (
     Amp,

@@ -89,6 +89,8 @@ TRADES = [
         "units.py",
         "finding.py",
         "charging",
+        "solar",
+        "generator.py",
         "shore",
     }
 ]

@@ -64,6 +64,7 @@ EACH_ROW_RISES = {
     "Draw of an inverter in search mode": (1.0, 4.0),
     "Typical figures of an isolation transformer": (6.0, 60.0),
     "Galvanic volts an isolator blocks": (1.2, 1.4),
+    "Sun left to a panel after rig and motion": (0.5, 1.0),
 }
 WITHIN = {
     "Most a very slow discharge gives, over the 20-hour capacity": (1.0, 1.2),
@@ -92,7 +93,13 @@ ELSEWHERE = {
     "Stud a terminal must fit, by the protection it is bolted to": "tests/protection",
     "Interrupting rating of a protection at its marked volts": "tests/protection",
     "Thinnest conductor of a shore cord": "tests/shore",
+    "Day of the month whose sun outside the air is the month's mean": "tests/published/test_sun.py",
+    "Sea areas and a point in each": "tests/solar/test_place.py",
+    "How a mounted panel warms": "tests/published/test_panel.py",
+    "Losses of a system of panels": "tests/published/test_panel.py",
+    "Losses of panels aboard, shade apart": "tests/published/test_panel.py",
 }
+EACH_CELL_WITHIN = {"Linke's turbidity over the sea, mean of all longitudes": (1.9, 4.3)}
 RATINGS = "Standard ratings, "
 OPENING = "Opening times, "
 TABLES = {table.title: table for table in ALL}
@@ -113,7 +120,9 @@ def test_a_table_says_where_it_comes_from_and_how_it_is_checked(title):
     assert table.key
     assert table.value
     assert table.rows
-    checked = RISES | FALLS | set(EACH_ROW_RISES) | set(WITHIN) | set(ELSEWHERE)
+    checked = (
+        RISES | FALLS | set(EACH_ROW_RISES) | set(EACH_CELL_WITHIN) | set(WITHIN) | set(ELSEWHERE)
+    )
     assert title in checked or title.startswith((RATINGS, OPENING))
 
 
@@ -141,6 +150,15 @@ def test_each_row_runs_low_to_high_within_the_trade(title):
         assert list(row) == sorted(row)
         assert least <= row[0]
         assert row[-1] <= most
+
+
+@pytest.mark.parametrize("title", sorted(EACH_CELL_WITHIN))
+def test_each_cell_lies_within_the_trade(title):
+    least, most = EACH_CELL_WITHIN[title]
+    for row in TABLES[title].rows.values():
+        assert isinstance(row, tuple)
+        assert least <= min(row) <= max(row) <= most
+        assert all(0.75 < other / one < 1.3 for one, other in pairwise((*row, row[0])))
 
 
 @pytest.mark.parametrize("title", sorted(WITHIN))

@@ -12,13 +12,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from engine.estimate import Estimate
+from engine.generator import mixed
 from engine.loads.day_use import day_use
 from engine.loads.draws import (
     DRAWS,
     HABITS,
     drawn,
     habits,
-    mixed,
     quantile,
     shuffled,
     triangle,

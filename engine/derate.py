@@ -23,6 +23,9 @@ class Derate:
     why: str
     source: Source | None = None
 
+    def __str__(self) -> str:
+        return f"{self.name} × {said(self.factor)}: {self.why}"
+
     def __post_init__(self) -> None:
         if not (isfinite(self.factor) and self.factor >= 0):
             raise Problem(
