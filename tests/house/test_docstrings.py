@@ -90,6 +90,7 @@ TRADES = [
         "finding.py",
         "charging",
         "solar",
+        "simulate",
         "generator.py",
         "shore",
     }

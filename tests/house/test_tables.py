@@ -83,6 +83,7 @@ WITHIN = {
     "Ampere-hours given back over those put in, from half full to full": (0.8, 1.0),
     "Fuel of an AC diesel generator": (0.05, 0.3),
     "How the current of an appliance follows the volts": (-1.0, 1.0),
+    "Sun of a day over that of a clear one": (0.1, 1.0),
 }
 ELSEWHERE = {
     "Generic loads": "tests/loads",

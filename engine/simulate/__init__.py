@@ -1,0 +1,1 @@
+"""What follows in time: charge by the quarter hour, what was lacking, and how likely it is."""
