@@ -6,7 +6,6 @@ import json
 from typing import TYPE_CHECKING, Any
 from urllib.parse import parse_qsl
 
-from engine.loads.draws import drawn, shuffled
 from engine.plan.link import is_link
 from engine.problem import Problem
 from engine.session.commands import do, look_at, look_at_table
@@ -175,11 +174,12 @@ def first_page() -> dict[str, str]:
 def warm() -> None:
     """Exercise every page once and leave no trace, so that a memory snapshot starts warm.
 
-    The draws are let go again: they are half the snapshot and quickly made.
+    What it remembers besides is let go by whoever takes the snapshot.
     """
     routes = (
         "home", "energy/use", "energy/use/L11", "energy/bank", "energy/paste", "wiring/circuits",
         "wiring/circuits/D14", "wiring/network", "wiring/heavy", "wiring/inverter",
+        "wiring/shore", "wiring/shore/A03", "wiring/shore/licensed",
         "proving", "papers", "start/1",
         "sum/conductor?current=6+A&run=16+ft", "sum/drop?current=6+A&run=16+ft&size=14+AWG",
         "sum/runtime?watts=1000&capacity=280+Ah&exponent=1.03",
@@ -190,5 +190,3 @@ def warm() -> None:
     answer(json.dumps({"events": [edit, {"kind": "do", "name": "undo"}]}))
     _desk.state = State()
     _desk.shown = ()
-    drawn.cache_clear()
-    shuffled.cache_clear()

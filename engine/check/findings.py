@@ -10,6 +10,7 @@ from engine.check.circuits import answers_of
 from engine.check.inverter_findings import inverter_findings
 from engine.check.looked import looked
 from engine.check.shared import shared
+from engine.check.shore import shore_findings
 from engine.finding import Finding, Severity, Verdict
 
 if TYPE_CHECKING:
@@ -53,4 +54,5 @@ def findings_of(plan: Plan, chosen: frozenset[str] = frozenset()) -> tuple[Findi
     found += shared(plan)
     found += battery_share(plan)
     found += inverter_findings(plan, chosen)
+    found += shore_findings(plan)
     return tuple(sorted(found, key=lambda finding: ORDER.index(finding.severity)))

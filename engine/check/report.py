@@ -8,6 +8,7 @@ from engine.check.circuits import CircuitAnswer, answers_of
 from engine.check.doubts import alone
 from engine.check.findings import findings_of
 from engine.check.inverter import inverter_answer
+from engine.check.shore import shore_report
 from engine.loads.day_use import always_live, day_use
 from engine.loads.load import CONDITIONS
 from engine.units import said
@@ -33,6 +34,7 @@ def report_of(plan: Plan) -> dict[str, Any]:
         },
         "circuits": {one.circuit.ident: _circuit(one) for one in answers_of(plan)},
         "inverter": _inverter(plan),
+        "shore": shore_report(plan),
         "days_alone": _days_alone(plan),
         "findings": [
             {

@@ -9,6 +9,7 @@ from engine.field import CHOICE, SIZE, TEXT, YES_NO, Field, by_name
 from engine.loads.load import BEHAVIOURS, CONDITIONS, SUPPLIES, WINDOWS
 from engine.plan.circuit_fields import CIRCUIT, KNOWN, LEG
 from engine.plan.look_fields import LOOKS
+from engine.plan.shore_fields import AC, RECORD, SHORE
 from engine.units import (
     CHARGE,
     CURRENT,
@@ -194,14 +195,23 @@ SOURCE: Final = by_name(
     Field("note", "Note", TEXT),
 )
 
-SINGLE: Final = {"boat": BOAT, "bank": BANK, "inverter": INVERTER, "looks": LOOKS}
+SINGLE: Final = {
+    "boat": BOAT, "bank": BANK, "inverter": INVERTER, "looks": LOOKS, "shore": SHORE,
+}  # fmt: skip
 """Parts of the plan that stand once."""
-ROWS: Final = {"loads": LOAD, "circuits": CIRCUIT, "sources": SOURCE, "legs": LEG}
+ROWS: Final = {
+    "loads": LOAD, "circuits": CIRCUIT, "sources": SOURCE, "legs": LEG, "ac": AC,
+    "records": RECORD,
+}  # fmt: skip
 """Parts of the plan that are lists of rows, each with an id."""
-LETTERS: Final = {"loads": "L", "circuits": "D", "sources": "S", "legs": "Z"}
+LETTERS: Final = {
+    "loads": "L", "circuits": "D", "sources": "S", "legs": "Z", "ac": "A", "records": "R",
+}  # fmt: skip
 LONGEST_NOTE: Final = 2000
 LONGEST_NAME: Final = 200
-MOST_ROWS: Final = {"loads": 500, "circuits": 300, "sources": 50, "legs": 300}
+MOST_ROWS: Final = {
+    "loads": 500, "circuits": 300, "sources": 50, "legs": 300, "ac": 60, "records": 200,
+}  # fmt: skip
 
 
 def field_at(path: str) -> Field:

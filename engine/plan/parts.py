@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from engine.estimate import Estimate
     from engine.inverter.efficiency import Curve
     from engine.loads.load import Load, Supply
+    from engine.plan.shore_parts import ShorePlan
     from engine.problem import Problem
     from engine.units import Amp, AmpHour, Celsius, Hour, Metre, Ohm, Share, Volt, Watt
 
@@ -162,6 +163,7 @@ class Plan:
     looks: tuple[tuple[str, str], ...]
     stack: float | None
     standing: Estimate | None
+    shore: ShorePlan
     problems: tuple[Problem, ...]
 
     def problem_at(self, path: str) -> Problem | None:

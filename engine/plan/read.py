@@ -15,6 +15,7 @@ from engine.plan.fields import BANK, BOAT, INVERTER, LOAD
 from engine.plan.look_fields import LOOKS
 from engine.plan.parts import Bank, Boat, InverterPlan, Link, Plan
 from engine.plan.read_circuit import circuit_of, fed_problems, leg_of, ways_of
+from engine.plan.read_shore import shore_of
 from engine.plan.reader import Reader
 from engine.problem import Problem, quoted
 from engine.units import (
@@ -233,7 +234,8 @@ def plan_of(document: Document) -> Plan:
     found += problems
     seen = Reader("looks", document.get("looks", {}), LOOKS)
     stack, standing = seen.value("stack"), seen.estimate("standing", "measured")
-    found += [*seen.problems, *fed_problems(tuple(circuits))]
+    shore, ac_problems = shore_of(document, boat.catalogue, inverter=inverter is not None)
+    found += [*seen.problems, *fed_problems(tuple(circuits)), *ac_problems]
     return Plan(
         bool(document.get("made_up")),
         boat,
@@ -246,5 +248,6 @@ def plan_of(document: Document) -> Plan:
         tuple(document.get("looks", {}).items()),
         stack,
         standing,
+        shore,
         tuple(found),
     )

@@ -18,7 +18,7 @@ from engine.plan.edit import (
     with_value,
     without_row,
 )
-from engine.plan.fields import LONGEST_NAME, field_at
+from engine.plan.fields import LONGEST_NAME, ROWS, SINGLE, field_at
 from engine.plan.link import length_words, packed
 from engine.plan.made_up import AS_FOUND
 from engine.plan.read import is_power
@@ -128,6 +128,26 @@ def _add_appliance(state: State, _arg: str, _form: Form) -> None:
     document, ident = with_row(state.document, "loads", {"supply": "inverter"})
     state.edit("add an AC load", document)
     go(state, "energy", "use", ident, focus=f"f-loads-{ident}-draw")
+
+
+def _add_ac(state: State, _arg: str, _form: Form) -> None:
+    document, ident = with_row(state.document, "ac", {})
+    state.edit("add an AC circuit", document)
+    go(state, "wiring", "shore", ident, focus=f"f-ac-{ident}-name")
+
+
+def _add_record(state: State, _arg: str, _form: Form) -> None:
+    document, ident = with_row(state.document, "records", {})
+    state.edit("add a licensed person's result", document)
+    state.reply["focus"] = f"f-records-{ident}-name"
+
+
+def _plug_none(state: State, _arg: str, _form: Form) -> None:
+    state.plugged = frozenset()
+
+
+def _plug_planned(state: State, _arg: str, _form: Form) -> None:
+    state.plugged = None
 
 
 def _keep_circuit(state: State, _arg: str, _form: Form) -> None:
@@ -354,6 +374,10 @@ COMMANDS: Final[dict[str, Callable[[State, str, Form], None]]] = {
     "add-circuit": _add_circuit,
     "add-leg": _add_leg,
     "add-appliance": _add_appliance,
+    "add-ac": _add_ac,
+    "add-record": _add_record,
+    "plug-none": _plug_none,
+    "plug-planned": _plug_planned,
     "keep-circuit": _keep_circuit,
     "copy-row": _copy_row,
     "delete-row": _delete_row,
@@ -388,7 +412,7 @@ def do(state: State, name: str, arg: str, form: Form) -> None:
         If it cannot be done.
     """
     for path, text in form.items():
-        if "." in path and path.split(".")[0] in {"boat", "bank", "loads", "circuits", "inverter"}:
+        if "." in path and path.split(".")[0] in SINGLE | ROWS:
             set_field(state, path, text, typing=False)
     command = COMMANDS.get(name)
     if command:

@@ -72,6 +72,8 @@ def _set_shown(state: State, name: str, text: str) -> None:
         _switch(state, name.partition(".")[2], on=text == "yes")
     elif name == "group" and text in {"", "zone", "circuit"}:
         state.group = text
+    elif name.startswith("shore."):
+        _plug(state, name.partition(".")[2], on=text == "yes")
     elif name.startswith("together."):
         ident = name.partition(".")[2]
         state.chosen = state.chosen | {ident} if text == "yes" else state.chosen - {ident}
@@ -84,6 +86,12 @@ def _switch(state: State, ident: str, *, on: bool) -> None:
         running = used_in(state.plan(), state.condition)
     state.before = running
     state.running = running | {ident} if on else running - {ident}
+
+
+def _plug(state: State, ident: str, *, on: bool) -> None:
+    """Switch an appliance on or off on the load board."""
+    plugged = state.plan().shore.planned if state.plugged is None else state.plugged
+    state.plugged = plugged | {ident} if on else plugged - {ident}
 
 
 def _set_sum(state: State, path: str, text: str, *, typing: bool) -> None:
@@ -136,7 +144,12 @@ def is_field(path: str) -> bool:
 def _named(document: Document, path: str) -> str:
     part, *rest = path.split(".")
     if len(rest) < 2:
-        return {"boat": "the boat", "bank": "the bank", "inverter": "the inverter"}.get(part, "")
+        return {
+            "boat": "the boat",
+            "bank": "the bank",
+            "inverter": "the inverter",
+            "shore": "shore power",
+        }.get(part, "")
     return next(
         (row.get("name") or row["id"] for row in rows_of(document, part) if row["id"] == rest[0]),
         rest[0],

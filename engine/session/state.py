@@ -46,6 +46,7 @@ class State:
     running: frozenset[str] | None = None
     before: frozenset[str] | None = None
     level: str = "now"
+    plugged: frozenset[str] | None = None
     sum_inputs: dict[str, str] = field(default_factory=dict)
     sums_kept: dict[str, dict[str, str]] = field(default_factory=dict)
     quiet_field: str = ""
@@ -179,7 +180,7 @@ class State:
         self.document, self.plan_id = document, ident
         self.done = self.undone = ()
         self.chosen = frozenset()
-        self.running = self.before = None
+        self.running = self.before = self.plugged = None
         self.link = ""
         self._forget_typing()
         self.incoming = self.pasted = None
@@ -223,4 +224,5 @@ class State:
             self.pasted,
             self.link,
             self.asked,
+            self.plugged,
         )

@@ -131,6 +131,22 @@ BOND_OF: Final = {
 PLACES: Final = ("panel", *BOND_OF.values())
 
 
+def in_use(supply: Supply) -> str:
+    """Return a source in use, in words.
+
+    Parameters
+    ----------
+    supply : Supply
+        Feeding the panel.
+
+    Examples
+    --------
+    >>> in_use(Supply.SHORE), in_use(Supply.INVERTER)
+    ('shore power in use', 'the inverter in use')
+    """
+    return "shore power in use" if supply is Supply.SHORE else f"the {supply} in use"
+
+
 def judge_bonds(supply: Supply, closed: frozenset[str]) -> Finding | None:
     """Return what is wrong with the bonds that are closed while a source is in use, or None.
 
@@ -159,13 +175,13 @@ def judge_bonds(supply: Supply, closed: frozenset[str]) -> Finding | None:
     if wrong:
         rule = PERMANENT_BOND if supply is Supply.SHORE else ONE_BOND
         return _stop(
-            f"With the {supply} in use, neutral and safety ground are joined at the "
+            f"With {in_use(supply)}, neutral and safety ground are joined at the "
             f"{words(wrong)} as well: current of the neutral flows in the safety ground.",
             rule,
         )
     if right not in closed:
         return _stop(
-            f"With the {supply} in use, neutral and safety ground are joined nowhere: a fault "
+            f"With {in_use(supply)}, neutral and safety ground are joined nowhere: a fault "
             "trips nothing.",
             ONE_BOND,
         )

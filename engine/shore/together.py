@@ -199,9 +199,10 @@ and it trips.'
     found = together(base, service)
     names = words(one.name for one in base)
     share = f"{round(found.share * 100)} % of {said(service.rating)} A"
+    side_by_side = " together" if len(base) > 1 else ""
     if found.verdict is Verdict.STOP:
-        return f"Shore power does not carry the {names} together ({share}): it trips."
-    text = f"Shore power carries the {names} together ({share})"
+        return f"Shore power does not carry the {names}{side_by_side} ({share}): it trips."
+    text = f"Shore power carries the {names}{side_by_side} ({share})"
     tripping = [
         one.name for one in extra if together((*base, one), service).verdict is Verdict.STOP
     ]

@@ -23,7 +23,6 @@ from engine.sums.runtime import RUNTIME
 from engine.sums.sag import SAG_SUM
 from engine.sums.share import SHARE
 from engine.sums.shore_load import SHORE_LOAD
-from engine.sums.sun_day import SUN_DAY
 from engine.sums.two_well import TWO_WELL
 from engine.sums.wind_day import WIND_DAY
 from engine.sums.withstand import WITHSTAND
@@ -56,7 +55,6 @@ SUMS: Final[dict[str, Sum]] = {
         CORD,
         MOTOR_START,
         GENERATOR_FUEL,
-        SUN_DAY,
     )
 }
 """Every quick sum by name, in the order the page shows them."""

@@ -19,6 +19,7 @@ from engine.views.wiring.circuits import circuits
 from engine.views.wiring.heavy import heavy
 from engine.views.wiring.inverter import inverter
 from engine.views.wiring.network import network
+from engine.views.wiring.shore import shore, shore_row
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -37,6 +38,7 @@ PAGES: Final[dict[tuple[str, str], Callable[[Scene], tuple[Block, ...]]]] = {
     ("wiring", "network"): network,
     ("wiring", "heavy"): heavy,
     ("wiring", "inverter"): inverter,
+    ("wiring", "shore"): shore,
     ("proving", ""): proving,
     ("papers", ""): papers,
     ("papers", "receive"): receive,
@@ -45,6 +47,7 @@ PAGES: Final[dict[tuple[str, str], Callable[[Scene], tuple[Block, ...]]]] = {
 ROWS: Final[dict[tuple[str, str], Callable[[Scene, str], tuple[Block, ...]]]] = {
     ("energy", "use"): load_page,
     ("wiring", "circuits"): circuit_page,
+    ("wiring", "shore"): shore_row,
 }
 """Pages of one row of a list."""
 NAMED: Final[dict[str, Callable[[Scene, str], tuple[Block, ...]]]] = {

@@ -127,7 +127,10 @@ function blankFreeMemory(module) {
 }
 
 const TIDY = `
-import gc, importlib, linecache, re, sys
+import functools, gc, importlib, linecache, re, sys
+for one in gc.get_objects():  # what is only remembered is quickly made again
+    if isinstance(one, functools._lru_cache_wrapper):
+        one.cache_clear()
 linecache.clearcache()
 re.purge()
 sys.path_importer_cache.clear()

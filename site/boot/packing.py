@@ -5,6 +5,7 @@ looks for a source. A *parcel* is many files as one: the length of an index in f
 index as JSON ([[name, size], ...]), then the files' bytes in that order.
 """
 
+import ast
 import importlib.util
 import io
 import json
@@ -40,17 +41,35 @@ CODECS: Final = words(
     """
 )
 HASH_BASED_UNCHECKED: Final = 1  # PEP 552
+# Rooms of the engine that no page asks yet.
+LATER: Final = ("engine/solar/", "engine/simulate/", "engine/sums/sun_day.py")
 
 
-def compiled(source: bytes, name: str, optimize: int) -> bytes:
+def compiled(source: bytes, name: str, optimize: int, tree: ast.Module | None = None) -> bytes:
     """Compile one module as the import system would, without a time stamp."""
-    code = compile(source, name, "exec", dont_inherit=True, optimize=optimize)
+    code = compile(
+        source if tree is None else tree, name, "exec", dont_inherit=True, optimize=optimize
+    )
     return (
         importlib.util.MAGIC_NUMBER
         + HASH_BASED_UNCHECKED.to_bytes(4, "little")
         + importlib.util.source_hash(source)
         + marshal.dumps(code)
     )
+
+
+def bare(source: bytes) -> ast.Module:
+    """Give a module without what its functions say of types: no phone checks them."""
+    tree = ast.parse(source)
+    for node in ast.walk(tree):
+        if isinstance(node, ast.FunctionDef):
+            node.returns = None
+            given = node.args
+            for one in (*given.posonlyargs, *given.args, *given.kwonlyargs, given.vararg,
+                        given.kwarg):  # fmt: skip
+                if one is not None:
+                    one.annotation = None
+    return tree
 
 
 def zipped_files(path: Path) -> Iterator[tuple[str, bytes]]:
@@ -101,8 +120,11 @@ def engine_files(engine: str) -> tuple[dict[str, bytes], dict[str, bytes]]:
         name = f"engine/{path.relative_to(engine).as_posix()}"
         if path.is_dir() or "__pycache__" in name or path.name.startswith("."):
             continue
+        if name.startswith(LATER):
+            continue
         if path.suffix == ".py":  # docstrings are left out: a phone reads none
-            modules[name + "c"] = compiled(path.read_bytes(), SITE_PACKAGES + name, 2)
+            source = path.read_bytes()
+            modules[name + "c"] = compiled(source, SITE_PACKAGES + name, 2, bare(source))
         else:
             tables[name] = path.read_bytes()
     return modules, tables

@@ -99,9 +99,7 @@ def test_the_sentence():
 def test_a_sentence_between_80_and_100_percent():
     """3240 W are 27 A: 90 %."""
     text = sentence(read_appliances("heater 3240 W"), DOCK)
-    assert text == (
-        "Shore power carries the heater together (90 % of 30 A), for minutes rather than hours."
-    )
+    assert text == ("Shore power carries the heater (90 % of 30 A), for minutes rather than hours.")
 
 
 def test_a_branch_with_two_appliances():

@@ -43,7 +43,6 @@ NEEDED = {
     "cord": {"current": "30 A", "length": "50 ft", "size": "10 AWG"},
     "motor-start": {"horsepower": "0.5", "code": "L"},
     "generator-fuel": {"rating": "20 kW", "load": "10 kW"},
-    "sun-day": {"latitude": "43 N"},
 }  # fmt: skip
 KEYS = {
     "conductor": {"size", "size_for_drop", "size_for_heat", "circular_mils", "drop", "share",
@@ -70,7 +69,6 @@ KEYS = {
     "cord": {"drop", "share"},
     "motor-start": {"kva", "current"},
     "generator-fuel": {"fuel"},
-    "sun-day": {"irradiation", "tilted", "panel", "extraterrestrial"},
 }  # fmt: skip
 DEFAULTS = {
     "conductor": {"allowed": "3 %", "catalogue": "sae", "insulation": "105 degC",
@@ -100,8 +98,6 @@ DEFAULTS = {
     "cord": {"volts": "120 V", "temperature": "75 degC"},
     "motor-start": {"volts": "120 V", "phases": "1"},
     "generator-fuel": {},
-    "sun-day": {"longitude": "0", "month": "july", "tilt": "0", "azimuth": "180 deg",
-                "sky": "clear", "watts": "100 W", "constant": "1361 W/m2"},
 }  # fmt: skip
 
 

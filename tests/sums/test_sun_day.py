@@ -6,14 +6,14 @@ Hay-Davies, albedo 0.06, PVWatts with its default losses.
 
 import pytest
 
-from engine.sums import SUMS
 from engine.sums.sum import answered
+from engine.sums.sun_day import SUN_DAY
 
 PVLIB = {"longitude": "40 W", "constant": "1366.1 W/m2", "watts": "100 W"}
 
 
 def asked(**given):
-    return answered(SUMS["sun-day"], {"latitude": "43 N", **given})
+    return answered(SUN_DAY, {"latitude": "43 N", **given})
 
 
 def values(**given):

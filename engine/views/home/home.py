@@ -176,8 +176,12 @@ def finding_row(one: Finding) -> Html:
         "inverter": "wiring/inverter",
         "network": "wiring/network",
         "bank": "wiring/heavy",
+        "shore": "wiring/shore",
+        "ac": f"wiring/shore/{rest}",
+        "records": "wiring/shore",
     }.get(part, f"proving/{rest}")
-    label = "Answer this" if part == "looks" else f"Go to {rest if part == 'circuits' else part}"
+    there = {"shore": "shore power", "records": "the results", "circuits": rest, "ac": rest}
+    label = "Answer this" if part == "looks" else f"Go to {there.get(part, part)}"
     return tag(
         "li",
         verdict(one.verdict, one.severity.value),

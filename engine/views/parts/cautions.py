@@ -40,12 +40,38 @@ SHORE: Final = Caution(
         "Before anyone opens an AC panel or cover: boat AC main off, dock breaker off, cord "
         "unplugged at the dock, inverter off and locked off, generator off. The inverter can make "
         "the panel live with the cord in your hand.",
-        "Never cut or remove the safety ground, and never cure a trip by disconnecting it.",
+        "To connect: boat end first, then dock end, then dock breaker, then boat main. To "
+        "disconnect: the reverse.",
+        "Never cut or remove the safety ground, and never cure a trip by disconnecting it. It "
+        "carries a fault away from people, on board and in the water.",
+        "Neutral and safety ground join only at the source of power. A permanent join on the boat "
+        "is a fault: get it looked at.",
         "A leakage trip is telling you something. Try once with everything off. If it trips again, "
-        "unplug and call someone.",
+        "unplug and call someone. Do not try another dock to see.",
         "A warm, browned, loose or wet plug or inlet: unplug at the dock, do not use it again.",
+        "Reverse-polarity light on: unplug. Switch nothing on to try it.",
+        "Household leads, adaptors in a chain and domestic sockets do not belong on a dock.",
+        "Press the test button of each leakage device as often as its instructions say. If "
+        "pressing does nothing, do not use that supply.",
     ),
     "Licensed or qualified person only",
+)
+SWIM: Final = Caution(
+    "Danger",
+    "Never swim near docks or boats with shore power. Fresh water is worst; salt water is not a "
+    "promise.",
+    (
+        "A fault too small to feel on deck can paralyse a swimmer. You cannot see it and it can "
+        "start at any moment.",
+        "No swimming, diving on the propeller or hull cleaning in a marina or beside a plugged-in "
+        "boat. Unplugging your own boat is not enough: the fault may be the neighbour's.",
+        "In the water and tingling: shout, stay upright, tuck your legs up, go back the way you "
+        "came, away from dock and boats. Do not grab a metal ladder.",
+        "Someone else in trouble: do not go in. Cut the dock power. Shout for help and call the "
+        "emergency number or coastguard. Reach with a pole, throw a float. Start CPR once they "
+        "are out and the power is off.",
+    ),
+    "Everyone aboard",
 )
 SHORT_CIRCUIT: Final = Caution(
     "Warning",

@@ -46,7 +46,8 @@ class Scene:
     """The plan and its document, what the person chose to see, and what the device says.
 
     ``running`` are the ids switched on in the DC network, None where the way of living decides;
-    ``before`` those before the last change.
+    ``before`` those before the last change; ``plugged`` those switched on at the dock, None where
+    the plan decides.
     """
 
     document: Document
@@ -76,3 +77,4 @@ class Scene:
     pasted: object | None = None
     link: str = ""
     asked: str = ""
+    plugged: frozenset[str] | None = None

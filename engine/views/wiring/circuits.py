@@ -31,6 +31,7 @@ def wiring_pages(here: str) -> Html:
         ("wiring/network", "DC network"),
         ("wiring/heavy", "Heavy cables"),
         ("wiring/inverter", "Inverter"),
+        ("wiring/shore", "Shore power"),
     )
 
 

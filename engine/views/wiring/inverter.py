@@ -49,7 +49,12 @@ def inverter(scene: Scene) -> tuple[Block, ...]:
             ),
             tag("p", link("energy/bank", "All of the bank"), class_="note"),
         ),
-        block("inverter-care", caution(SHORT_CIRCUIT, "feed")),
+        block(
+            "inverter-care",
+            tag("p", link("wiring/shore", "Its AC side: wave, starting, what runs on shore power"),
+                class_="note"),
+            caution(SHORT_CIRCUIT, "feed"),
+        ),
     )  # fmt: skip
 
 

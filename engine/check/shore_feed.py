@@ -1,0 +1,176 @@
+"""Does the way from the dock keep its volts, and do the plugs belong together?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from engine.check.asked import Asked, fine, wrong
+from engine.check.part import Part, open_question
+from engine.finding import Severity, Verdict, Who, meets
+from engine.shore.cord import (
+    ALLOWED,
+    CORD_SIZE,
+    FEED_DROP,
+    Cord,
+    cord_drop,
+    cord_resistance,
+    thick_enough,
+)
+from engine.shore.legs import Legs, leg_drops
+from engine.shore.services import PLUGS, SERVICES, Crossing, crossing
+from engine.units import Metre, OhmPerKm, Share, Volt, said, words
+
+if TYPE_CHECKING:
+    from engine.plan.shore_parts import ShorePlan
+    from engine.units import Amp
+
+
+@dataclass(frozen=True, slots=True)
+class FeedAnswer:
+    """Volts lost at full load in cord and feed, None where not known; and their share."""
+
+    current: Amp
+    cord: Volt | None
+    feed: Volt | None
+    lost: Volt
+    share: Share
+    missing: tuple[str, ...]
+
+
+def feed_answer(shore: ShorePlan) -> FeedAnswer | None:
+    """Return the volts lost at full load, copper warm; None where no inlet is stated.
+
+    Parameters
+    ----------
+    shore : ShorePlan
+        As read.
+    """
+    service, feed = shore.service, shore.feed
+    if service is None:
+        return None
+    missing = []
+    cord = inner = None
+    if feed.cord_length and feed.cord_size:
+        cord = cord_drop(service.rating, Cord(feed.cord_length, feed.cord_size))
+    else:
+        missing.append("the cord's length and conductor")
+    if feed.length and feed.size:
+        inner = cord_drop(service.rating, Cord(feed.length, feed.size))
+    elif feed.length is None or feed.length > 0:
+        missing.append("the run from inlet to main")
+    lost = Volt((cord or 0.0) + (inner or 0.0))
+    return FeedAnswer(
+        service.rating, cord, inner, lost, Share(lost / service.volts), tuple(missing)
+    )
+
+
+def lopsided(shore: ShorePlan, one: Amp, two: Amp) -> tuple[Volt, Volt] | None:
+    """Return what each leg of a service with two loses in cord and feed, as it is loaded now.
+
+    Parameters
+    ----------
+    shore : ShorePlan
+        As read; None comes back where it has one leg or the way is not known.
+    one, two : Amp
+        On the legs. [A]
+
+    Returns
+    -------
+    tuple of Volt or None
+        A leg's own and its part of the neutral's; a negative figure is a rise. [V]
+    """
+    service, feed = shore.service, shore.feed
+    if service is None or service.legs != 2 or not (feed.cord_length and feed.cord_size):
+        return None
+    ohms = cord_resistance(feed.cord_size, Cord(feed.cord_length, feed.cord_size).temperature)
+    return leg_drops(Legs(one, two, shore.one_phase), Metre(feed.cord_length), OhmPerKm(ohms))
+
+
+def feed_asked(shore: ShorePlan) -> Asked:
+    """Return whether cord and feed keep enough volts.
+
+    Parameters
+    ----------
+    shore : ShorePlan
+        As read.
+    """
+    found = feed_answer(shore)
+    if found is None:
+        part = open_question(FEED_DROP, "Choose the shore service first.")
+        return Asked("cord and feed", "shore.cord_length", (part,))
+    parts: list[Part] = []
+    text = (
+        f"{said(found.lost)} V are lost from dock to main at {said(found.current)} A with the "
+        f"copper warm, {said(found.share * 100, 2)} % of the volts."
+    )
+    if found.cord is None and found.feed is None:
+        parts.append(open_question(FEED_DROP, f"Enter {words(found.missing)}."))
+    elif not meets(found.share, ALLOWED):
+        parts.append(
+            wrong(
+                FEED_DROP,
+                Verdict.SHOULD,
+                f"{text} 5 % is the most.",
+                "A shorter or thicker cord, or less load on it.",
+                Severity.SHOULD,
+                Who.OWNER,
+            )
+        )
+    else:
+        parts.append(fine(FEED_DROP, text))
+        if found.missing:
+            parts.append(open_question(FEED_DROP, f"Not counted: {words(found.missing)}."))
+    return Asked("cord and feed", "shore.cord_length", (*parts, *_thick(shore)))
+
+
+def _thick(shore: ShorePlan) -> tuple[Part, ...]:
+    service, size = shore.service, shore.feed.cord_size
+    if service is None or size is None:
+        return ()
+    enough = thick_enough(size, service.rating)
+    if enough is None:
+        return (open_question(CORD_SIZE, f"No row for a cord of {service.name}."),)
+    if enough:
+        return (fine(CORD_SIZE, f"{size} is thick enough for {said(service.rating)} A."),)
+    text = f"A cord of {size} is too thin for {said(service.rating)} A: it burns at its plug."
+    mend = "Do not use it; a cord made for the service."
+    return (wrong(CORD_SIZE, Verdict.STOP, text, mend, Severity.STOP_NOW, Who.OWNER),)
+
+
+def dock_asked(shore: ShorePlan) -> Asked | None:
+    """Return whether the dock's outlet may feed the inlet; None where nothing else is offered.
+
+    Parameters
+    ----------
+    shore : ShorePlan
+        As read.
+    """
+    if shore.dock is None or shore.service is None:
+        return None
+    found = crossing(shore.dock, shore.service)
+    part = Part(
+        found.rule,
+        found.verdict,
+        found.words,
+        "" if found.verdict is Verdict.FINE else "No adaptors in a chain, none made at home.",
+        Severity.STOP_NOW if found.verdict is Verdict.STOP else Severity.SHOULD,
+        Who.LICENSED,
+    )
+    return Asked(PLUGS.name, "shore.dock", (part,))
+
+
+def crossings(shore: ShorePlan) -> tuple[tuple[str, Crossing], ...]:
+    """Return every other dock outlet, and whether it may feed this inlet.
+
+    Parameters
+    ----------
+    shore : ShorePlan
+        As read.
+    """
+    inlet = shore.service
+    if inlet is None:
+        return ()
+    return tuple(
+        (name, crossing(dock, inlet)) for name, dock in SERVICES.items() if name != inlet.name
+    )

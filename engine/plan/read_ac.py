@@ -1,0 +1,156 @@
+"""Reads AC circuits with their appliances and plates, and a licensed person's results."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from typing import TYPE_CHECKING, Final
+
+from engine.plan.reader import Reader
+from engine.plan.shore_fields import AC, RECORD
+from engine.plan.shore_parts import AcCircuit, Item, Record
+from engine.problem import Problem, quoted
+from engine.shore.abroad import Plate, plate_of
+from engine.shore.appliances import Appliance, Nature, read_appliances
+from engine.units import Amp, Volt, number
+
+if TYPE_CHECKING:
+    from engine.shore.services import Service
+
+Stated = tuple[tuple[str, str], ...]
+FOR_HOME: Final = frozenset({Nature.RESISTIVE, Nature.MOTOR, Nature.TRANSFORMER})
+"""Classes that count as made for the boat's own service where no plate was read."""
+_UP: Final = r"(?:\s*(?:to|-|–)\s*(\d+(?:[.,]\d+)?))?"
+PLATE: Final = re.compile(
+    rf"(.+?)[\s:]+(\d+(?:[.,]\d+)?){_UP}\s*V[\s,/]*(\d+(?:[.,]\d+)?){_UP}\s*Hz", re.IGNORECASE
+)
+
+
+def amp(reader: Reader, name: str) -> Amp | None:
+    """Return a current, None where it is not known."""
+    value = reader.value(name)
+    return None if value is None else Amp(value)
+
+
+def thousandth(reader: Reader, name: str) -> float | None:
+    """Return a figure typed in thousandths in whole units, None where it is not known."""
+    value = reader.value(name)
+    return None if value is None else value / 1000
+
+
+def plates_of(text: str) -> dict[str, Plate]:
+    """Return the plates that were copied, by the appliance's name in small letters.
+
+    Parameters
+    ----------
+    text : str
+        Such as ``charger 90 to 265 V 47 to 63 Hz; laptop 100-240 V 50-60 Hz``.
+
+    Raises
+    ------
+    Problem
+        If a part of it names no volts and hertz.
+
+    Examples
+    --------
+    >>> plates_of("charger 90 to 265 V, 47 to 63 Hz")
+    {'charger': Plate(volts=(90.0, 265.0), hertz=(47.0, 63.0))}
+    """
+    found = {}
+    parts = re.split(r"[;\n]|(?<=Hz)\s*,", text, flags=re.IGNORECASE)
+    for part in (one.strip() for one in parts):
+        if not part:
+            continue
+        read = PLATE.fullmatch(part)
+        if not read:
+            raise Problem(
+                "",
+                f"{quoted(part)} names no volts and hertz.",
+                "Enter such as charger 90 to 265 V 47 to 63 Hz.",
+            )
+        low, high, slow, fast = read[2], read[3] or read[2], read[4], read[5] or read[4]
+        found[read[1].strip().lower()] = Plate(
+            (Volt(number(low)), Volt(number(high))), (number(slow), number(fast))
+        )
+    return found
+
+
+def _plates(reader: Reader) -> dict[str, Plate]:
+    text = reader.text("plates")
+    if text.strip() in {"", "?"}:
+        return {}
+    try:
+        return plates_of(text)
+    except Problem as problem:
+        reader.problems.append(problem.at(f"{reader.where}.plates"))
+        return {}
+
+
+def _appliances(reader: Reader) -> tuple[Appliance, ...]:
+    text = reader.text("appliances")
+    if text.strip() in {"", "?"}:
+        return ()
+    try:
+        return read_appliances(text)
+    except Problem as problem:
+        reader.problems.append(problem.at(f"{reader.where}.appliances"))
+        return ()
+
+
+@lru_cache(maxsize=512)
+def ac_circuit_of(
+    stated: Stated, catalogue: str, home: Service | None
+) -> tuple[AcCircuit, tuple[Problem, ...]]:
+    """Return an AC circuit; a row that says the same is not read again."""
+    row = dict(stated)
+    ident = row["id"]
+    reader = Reader(f"ac.{ident}", row, AC)
+    fed_by, planned, leg = reader.choice("fed_by"), reader.yes("together"), reader.choice("leg")
+    plates = _plates(reader)
+    items = tuple(
+        Item(
+            f"{ident}.{place}",
+            one,
+            ident,
+            leg,
+            plates.get(one.name.lower(), _home_plate(one, home)),
+            planned,
+            fed_by == "inverter",
+        )
+        for place, one in enumerate(_appliances(reader), 1)
+    )
+    opens, poles = thousandth(reader, "ground_fault"), reader.choice("poles")
+    circuit = AcCircuit(
+        ident,
+        row.get("name", "") or ident,
+        fed_by,
+        amp(reader, "breaker"),
+        int(poles) if poles else None,
+        reader.size("size", catalogue),
+        reader.yes("engine_space"),
+        reader.choice("place"),
+        None if opens is None else Amp(opens),
+        leg,
+        items,
+    )
+    return circuit, tuple(reader.problems)
+
+
+def _home_plate(appliance: Appliance, home: Service | None) -> Plate | None:
+    return plate_of(home) if home and appliance.nature in FOR_HOME else None
+
+
+@lru_cache(maxsize=512)
+def record_of(stated: Stated) -> Record:
+    """Return a licensed person's result."""
+    row = dict(stated)
+    result = Reader(f"records.{row['id']}", row, RECORD).choice("result")
+    return Record(
+        row["id"],
+        row.get("name", "") or row["id"],
+        row.get("found", ""),
+        result,
+        row.get("person", "").strip(),
+        row.get("date", ""),
+        row.get("note", ""),
+    )

@@ -1,0 +1,247 @@
+"""Shore power: what runs together, the way from dock to panel, and what was asked of it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from engine.check.shore import shore_asked
+from engine.check.shore_feed import lopsided
+from engine.check.shore_load import LoadAnswer, left_off, load_answer
+from engine.finding import Verdict
+from engine.shore.appliances import current_at
+from engine.units import said, words
+from engine.views.home.home import banner
+from engine.views.parts.cautions import SHORE, SWIM, caution
+from engine.views.parts.html import Block, Html, block, head, joined, tag
+from engine.views.parts.say import button, link, verdict
+from engine.views.wiring.circuit import foot
+from engine.views.wiring.circuits import wiring_pages
+from engine.views.wiring.licensed import licensed
+from engine.views.wiring.shore_circuits import ac_circuit_page, circuits_table
+from engine.views.wiring.shore_forms import forms, records
+from engine.views.wiring.shore_pictures import inlet_strip, load_bars
+from engine.views.wiring.shore_tables import (
+    abroad_table,
+    inverter_part,
+    isolation_part,
+    plugs_table,
+    states_table,
+)
+
+if TYPE_CHECKING:
+    from engine.check.asked import Asked
+    from engine.plan.shore_parts import Item, ShorePlan
+    from engine.views.parts.scene import Scene
+
+
+def shore(scene: Scene) -> tuple[Block, ...]:
+    """Return the page of shore power."""
+    plan = scene.plan.shore
+    found = load_answer(plan, running_of(scene))
+    return (
+        block(
+            "shore-head",
+            banner(scene),
+            wiring_pages("wiring/shore"),
+            tag("h1", "Shore power"),
+            caution(SHORE, "shore"),
+            caution(SWIM, "swim"),
+        ),
+        block("shore-answer", _answer(scene, found), class_="sticky"),
+        block("shore-load", _board(plan, found)),
+        block("shore-weak", _weak(plan, found)),
+        block("shore-strip", _strip(scene)),
+        block("shore-asked", _asked(shore_asked(scene.plan))),
+        block("shore-circuits", circuits_table(scene)),
+        block("shore-form", *forms(scene)),
+        block("shore-states", states_table(plan)),
+        block("shore-isolation", isolation_part(plan)),
+        block("shore-inverter", inverter_part(scene)),
+        block("shore-plugs", plugs_table(plan)),
+        block("shore-abroad", abroad_table(scene)),
+        block("shore-records", records(scene)),
+        block(
+            "shore-sheet",
+            tag(
+                "p",
+                link("wiring/shore/licensed", "The licensed person's sheet", class_="button"),
+                tag("button", "Print this page", type="button", data_local="print"),
+                class_="actions",
+            ),
+            foot(scene),
+        ),
+    )
+
+
+def shore_row(scene: Scene, ident: str) -> tuple[Block, ...]:
+    """Return the licensed person's sheet, or the page of one AC circuit."""
+    return licensed(scene) if ident == "licensed" else ac_circuit_page(scene, ident)
+
+
+def running_of(scene: Scene) -> frozenset[str]:
+    """Return the appliances switched on: by hand, or as planned."""
+    return scene.plan.shore.planned if scene.plugged is None else scene.plugged
+
+
+def _answer(scene: Scene, found: LoadAnswer | None) -> Html:
+    plan = scene.plan.shore
+    if found is None:
+        return tag(
+            "p",
+            "Choose the shore service your inlet is made for, and add AC circuits with their "
+            "appliances, to see what may run together.",
+            class_="empty",
+        )
+    if not plan.items:
+        return tag("p", "Add AC circuits with their appliances to see what may run together.",
+                   class_="empty")  # fmt: skip
+    one = left_off(plan, running_of(scene))
+    mend = f" Leave off the {words(one, 'or')}." if one else ""
+    return tag("p", verdict(found.worst.now.verdict), f" {found.sentence}{mend}", class_="answer")
+
+
+def _board(plan: ShorePlan, found: LoadAnswer | None) -> Html | None:
+    if found is None or not plan.items:
+        return None
+    return joined(
+        tag("h2", "What runs together"),
+        load_bars(found),
+        tag("div", *(_tick(one, found) for one in plan.items), class_="ticks many"),
+        tag(
+            "p",
+            button("As planned", "plug-planned"),
+            button("Nothing", "plug-none"),
+            class_="actions",
+        ),
+        _apart(found),
+    )
+
+
+def _tick(one: Item, found: LoadAnswer) -> Html:
+    ident = f"plug-{one.ident.replace('.', '-')}"
+    amps = current_at(one.appliance, found.service.volts, found.service.volts)
+    shown = f"{said(one.appliance.watts, 4)} W, {said(amps, 2)} A"
+    return tag(
+        "div",
+        tag("input", type="checkbox", name=f"show.shore.{one.ident}", id=ident,
+            checked=one.ident in found.running),
+        tag("label", tag("span", f"{one.appliance.name} ", tag("span", shown, class_="known")),
+            for_=ident),
+        class_="tick",
+    )  # fmt: skip
+
+
+def _apart(found: LoadAnswer) -> Html | None:
+    if not found.apart:
+        return None
+    pairs = words((f"{one} and {other}" for one, other in found.apart), "or")
+    return tag("p", tag("b", f"Not together: {pairs}."), " With everything on, either of the two "
+               "left off is enough.")  # fmt: skip
+
+
+def _weak(plan: ShorePlan, found: LoadAnswer | None) -> Html | None:
+    if found is None or not found.running:
+        return None
+    rows = [
+        tag(
+            "tr",
+            tag("th", side.name or "Shore power", scope="row"),
+            tag("td", f"{said(side.now.current)} A, {round(side.now.share * 100)} %",
+                data_label=f"At {said(found.service.volts)} V"),
+            tag("td", f"{said(side.weak.current)} A, {round(side.weak.share * 100)} %",
+                data_label=f"At {said(found.weak_volts)} V"),
+            tag("td", verdict(side.weak.verdict), data_label="Verdict there"),
+        )
+        for side in found.sides
+    ]  # fmt: skip
+    heads = head("", f"At {said(found.service.volts)} V", f"At {said(found.weak_volts)} V",
+                 "Verdict there")  # fmt: skip
+    falls = f"Less at a weak dock: {words(found.falls)}." if found.falls else ""
+    rises = f" More: {words(found.rises)}." if found.rises else ""
+    neutral = ""
+    if found.neutral is not None:
+        neutral = f" The neutral carries {said(found.neutral)} A."
+        lost = lopsided(plan, found.sides[0].now.current, found.sides[1].now.current)
+        if lost:
+            neutral += (
+                f" In the cord leg 1 loses {said(lost[0], 2)} V and leg 2 {said(lost[1], 2)} V, "
+                "each with its part of the neutral's; below zero is a rise."
+            )
+    return joined(
+        tag("h2", "At a weak dock"),
+        tag("table", heads, tag("tbody", *rows), class_="grid cards"),
+        tag("p", f"{falls}{rises}{neutral}", class_="note"),
+    )
+
+
+def _strip(scene: Scene) -> Html | None:
+    picture = inlet_strip(scene)
+    return joined(tag("h2", "From dock to panel"), picture) if picture else None
+
+
+def _asked(found: tuple[Asked, ...]) -> Html | None:
+    """Return every question with its verdict; what could not be asked is folded."""
+    if not found:
+        return None
+    shown = [one for one in found if one.verdict is not Verdict.NOT_KNOWN]
+    wanting = [part for one in found for part in one.parts if not part.weighs]
+    rows = [
+        tag(
+            "tr",
+            tag("th", _capital(one.name), scope="row"),
+            tag("td", verdict(one.verdict), data_label="Verdict"),
+            tag(
+                "td",
+                *(
+                    tag("p", f"{part.words} {part.mend}".strip())
+                    for part in one.parts
+                    if part.weighs
+                ),
+                data_label="Why",
+                class_="wide",
+            ),
+        )
+        for one in shown
+    ]
+    table = tag("table", head("Question", "Verdict", "Why"), tag("tbody", *rows),
+                class_="grid cards")  # fmt: skip
+    return joined(
+        tag("h2", "What was asked"),
+        table if rows else None,
+        _wanting([part.words for part in wanting]),
+        _rules(shown),
+    )
+
+
+def _capital(words_: str) -> str:
+    return words_[0].upper() + words_[1:]
+
+
+def _wanting(open_: list[str]) -> Html | None:
+    if not open_:
+        return None
+    return tag(
+        "details",
+        tag("summary", f"Not asked yet: {len(open_)}"),
+        tag("ul", *(tag("li", one) for one in open_), class_="list"),
+        class_="why",
+        id="shore-open",
+    )
+
+
+def _rules(found: list[Asked]) -> Html | None:
+    rules = {part.rule.name: part.rule for one in found for part in one.parts if part.weighs}
+    if not rules:
+        return None
+    rows = (
+        tag("li", tag("b", f"{_capital(rule.name)}. "), f"{_capital(rule.words)}. ",
+            tag("span", f"{rule.source}.", class_="source"))
+        for rule in rules.values()
+    )  # fmt: skip
+    return tag(
+        "details",
+        tag("summary", "The rules and where they stand"),
+        tag("ul", *rows, class_="list"),
+        class_="why",
+        id="shore-rules",
+    )

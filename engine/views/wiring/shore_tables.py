@@ -1,0 +1,216 @@
+"""Tables of the AC side: sources, isolation, the inverter's part, plugs and abroad."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from engine.check.shore import abroad_of
+from engine.check.shore_bonds import source_states
+from engine.check.shore_feed import crossings
+from engine.check.shore_inverter import generator_answer, inverter_ac
+from engine.check.shore_isolation import isolation_answer
+from engine.shore.isolation import DEFEATED_BY, Isolation
+from engine.units import said, words
+from engine.views.parts.form import entry
+from engine.views.parts.html import Html, head, joined, tag
+from engine.views.parts.say import figures, link, verdict
+
+if TYPE_CHECKING:
+    from engine.check.shore_inverter import InverterAc
+    from engine.plan.shore_parts import ShorePlan
+    from engine.views.parts.scene import Scene
+
+
+def states_table(plan: ShorePlan, *, measured: bool = False) -> Html | None:
+    """Return, for each source in use, where neutral and safety ground ought to be joined."""
+    found = source_states(plan)
+    if not found:
+        return None
+    rows = [
+        tag(
+            "tr",
+            tag("th", str(one.state.supply).capitalize(), scope="row"),
+            tag("td", one.state.bond, data_label="Joined"),
+            tag("td", one.stated, data_label="In this plan"),
+            tag("td", one.state.transfers, data_label="What changes over"),
+            tag("td", one.state.measured, data_label="A licensed person finds"),
+            tag("td", verdict(one.part.verdict), data_label="Verdict"),
+            tag("td", "", data_label="Found") if measured else None,
+        )
+        for one in found
+    ]
+    labels = ["Source in use", "Joined", "In this plan", "What changes over",
+              "A licensed person finds", "Verdict"]  # fmt: skip
+    wrong = [one.part for one in found if one.part.mend]
+    return joined(
+        tag("h2", "Neutral and safety ground, source by source"),
+        tag("table", head(*labels, *(["Found"] if measured else [])), tag("tbody", *rows),
+            class_="grid cards said"),
+        *(tag("p", verdict(one.verdict), f" {one.words} {one.mend}") for one in wrong),
+        tag("p", "Joined once, at the source in use, and nowhere else. This is never an owner's "
+            "measurement.", class_="note"),
+    )  # fmt: skip
+
+
+def isolation_part(plan: ShorePlan) -> Html | None:
+    """Return what the choice of isolation brings, and what the safety ground costs without."""
+    if plan.service is None:
+        return None
+    found = isolation_answer(plan)
+    part = found.asked.parts[0]
+    pairs = []
+    if found.transformer:
+        brings = found.transformer
+        pairs = [
+            ("its weight", f"{said(brings.weight[0], 2)} to {said(brings.weight[1], 2)} kg"),
+            ("loss with no load",
+             f"{said(brings.no_load[0])} to {said(brings.no_load[1])} W"),
+            ("inrush", f"{said(brings.inrush[0])} to {said(brings.inrush[1])} A"),
+            ("stands in for leakage protection",
+             "yes, near enough to the inlet" if brings.exempts else "no, too far from the inlet"),
+        ]  # fmt: skip
+    without = f"{said(found.without.current)} A and {said(found.without.zinc, 2)} kg of zinc a year"
+    defeated = None
+    if plan.isolated.kind is Isolation.ISOLATOR:
+        defeated = joined(
+            tag("p", "What lets galvanic current past an isolator:", class_="note"),
+            tag("ul", *(tag("li", _sentence(one)) for one in DEFEATED_BY), class_="list"),
+        )
+    return joined(
+        tag("h2", "Galvanic isolation"),
+        tag("p", verdict(found.asked.verdict), f" {part.words} {part.mend}"),
+        figures(*pairs) if pairs else None,
+        tag("p", f"Without any, zinc and a neighbour's steel at 0.35 V through 0.5 Ω are {without}."
+            " The safety ground is never cut for it: it carries a fault away from people.",
+            class_="note"),
+        defeated,
+    )  # fmt: skip
+
+
+def _sentence(text: str) -> str:
+    return f"{text[0].upper()}{text[1:]}."
+
+
+def inverter_part(scene: Scene) -> Html | None:
+    """Return what may hang behind the inverter: wave, surge, two starting, warm air."""
+    found = inverter_ac(scene.plan)
+    if not found.behind and found.rating is None:
+        return None
+    wave = scene.plan.shore.on_inverter.wave
+    rows = [
+        tag(
+            "tr",
+            tag("th", one.item.appliance.name, scope="row"),
+            tag("td", f"{said(one.item.appliance.watts, 4)} W", data_label="Runs at"),
+            tag("td", f"{said(one.surge, 4)} W", data_label="Starts with"),
+            tag("td", verdict(one.modified.verdict), f" {one.modified.words}",
+                data_label="On a modified wave"),
+        )
+        for one in found.behind
+    ]  # fmt: skip
+    table = tag(
+        "table",
+        head("Behind the inverter", "Runs at", "Starts with", "On a modified wave"),
+        tag("tbody", *rows),
+        class_="grid cards",
+    )
+    yours = f" Yours is {'pure' if wave == 'pure' else 'modified'}." if wave else ""
+    return joined(
+        tag("h2", "On the inverter"),
+        table if rows else None,
+        tag("p", f"{found.starting}{yours}".strip(), class_="note") if rows else None,
+        _inverter_figures(found),
+        _generator(scene.plan.shore),
+        tag(
+            "p",
+            link("wiring/inverter", "The inverter from the bank's side"),
+            " · ",
+            link("sum/motor-start", "What a motor takes to start, by its code letter"),
+            class_="note",
+        ),
+    )
+
+
+def _inverter_figures(found: InverterAc) -> Html | None:
+    pairs = []
+    if found.gives is not None and found.rating is not None:
+        pairs.append(("in its warmest air", f"{said(found.gives, 4)} of {said(found.rating, 4)} W"))
+    if found.idle:
+        low, likely, high = found.idle
+        pairs.append(
+            ("typical draw with no load", f"{said(likely)} W ({said(low)} to {said(high)})")
+        )
+    if found.search:
+        pairs.append(("search mode saves, 20 h idle", f"{said(found.search, 2)} Wh a day"))
+    return figures(*pairs) if pairs else None
+
+
+def _generator(plan: ShorePlan) -> Html | None:
+    found = generator_answer(plan) if plan.generator is not None else None
+    if found is None:
+        return None
+    part = found.asked.parts[0]
+    burns = ""
+    if found.burns is not None:
+        burns = f" It burns about {said(found.burns, 2)} L/h then."
+        if not found.charted:
+            burns += " That is beyond the fuel chart, or too light a load for a diesel."
+    return tag("p", verdict(part.verdict), f" {part.words} {part.mend}{burns}")
+
+
+def plugs_table(plan: ShorePlan) -> Html | None:
+    """Return which other dock outlets may feed the inlet, and which can never."""
+    found = crossings(plan)
+    if not found:
+        return None
+    rows = [
+        tag(
+            "tr",
+            tag("th", name, scope="row"),
+            tag("td", verdict(one.verdict), data_label="May feed it"),
+            tag("td", one.words, data_label="Why"),
+        )
+        for name, one in found
+    ]
+    return tag(
+        "details",
+        tag("summary", "Other dock outlets, and which cannot be crossed"),
+        tag("table", head("Dock outlet", "May feed it", "Why"), tag("tbody", *rows),
+            class_="grid cards"),
+        class_="why",
+        id="shore-crossings",
+    )  # fmt: skip
+
+
+def abroad_table(scene: Scene) -> Html:
+    """Return which appliances may be used on another country's service."""
+    plan = scene.plan.shore
+    found = abroad_of(plan)
+    rows = [
+        tag(
+            "tr",
+            tag("th", one.appliance.name, scope="row"),
+            tag("td", verdict(answer.verdict), data_label="Verdict"),
+            tag("td", answer.words, data_label="Why"),
+        )
+        for one, answer in found
+    ]
+    not_there = [one.appliance.name for one, answer in found if answer.verdict.value == "stop"]
+    answer = None
+    if plan.abroad and not_there:
+        answer = tag(
+            "p",
+            f"On {plan.abroad.name}, {said(plan.abroad.hertz)} Hz, do not use the ",
+            tag("b", words(not_there)),
+            ".",
+        )
+    return joined(
+        tag("h2", "Abroad"),
+        tag("div", entry(scene, "shore.abroad"), class_="fields"),
+        answer,
+        tag("table", head("Appliance", "Verdict", "Why"), tag("tbody", *rows), class_="grid cards")
+        if rows
+        else None,
+        tag("p", "Plugs and polarity differ by country, and dock leakage devices usually trip at "
+            "30 mA. Ask the licensed person there.", class_="note"),
+    )  # fmt: skip
