@@ -29,19 +29,7 @@ class Asked:
     @property
     def findings(self) -> tuple[Finding, ...]:
         """What a rule does not want."""
-        return tuple(
-            Finding(
-                self.where,
-                part.verdict,
-                part.severity,
-                part.words,
-                part.mend,
-                part.rule,
-                part.who,
-            )
-            for part in self.parts
-            if part.weighs and part.verdict is not Verdict.FINE
-        )
+        return tuple(part.finding(self.where) for part in self.parts if part.asks)
 
 
 def part_of(found: Finding) -> Part:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from engine.check.part import Part
+from engine.check.part import Part, judged
 from engine.conductors.mechanics import (
     PARALLEL,
     insulation_judgement,
@@ -31,14 +31,18 @@ def build(circuit: Circuit, size: Size, around: Surroundings) -> list[Part]:
     around : Surroundings
         Where it lives.
     """
-    thin = smallest_judgement(size, sheathed=circuit.in_sheath)
-    parts = [Part(thin.rule, thin.verdict, thin.words, thin.mend)]
+    parts = [thickness(circuit, size)]
     if around.engine_space:
         hot = insulation_judgement(around.insulation, engine_space=True)
         parts.append(Part(hot.rule, hot.verdict, hot.words, hot.mend, Severity.BEFORE_LEAVING))
     if circuit.parallel > 1:
         parts.append(_parallel(circuit.parallel, size))
     return parts
+
+
+def thickness(circuit: Circuit, size: Size) -> Part:
+    """Return whether a circuit's conductor is thick enough to bear handling."""
+    return judged(smallest_judgement(size, sheathed=circuit.in_sheath))
 
 
 def _parallel(count: int, size: Size) -> Part:

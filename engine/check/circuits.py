@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from engine.check.build import build
+from engine.check.build import build, thickness
 from engine.check.guard import guard
 from engine.check.part import WORST_FIRST, Part
 from engine.check.path import Path, whole_plan
@@ -16,7 +16,6 @@ from engine.check.short_circuit import short_circuit
 from engine.check.stalled import stalled
 from engine.check.wire import Wire, drop, heat, wire_of, working
 from engine.conductors.drop import ALLOWED, Task
-from engine.conductors.mechanics import smallest_judgement
 from engine.conductors.sizing import Choice, least_size
 from engine.finding import Verdict
 from engine.units import Amp, Metre, Share
@@ -96,8 +95,7 @@ def circuit_answer(circuit: Circuit, catalogue: str, path: Path) -> CircuitAnswe
     if size is None or not size.counts_as:
         parts = guard(circuit, None, path)
         if size is not None:
-            thin = smallest_judgement(size, sheathed=circuit.in_sheath)
-            parts.append(Part(thin.rule, thin.verdict, thin.words, thin.mend))
+            parts.append(thickness(circuit, size))
             missing = (*missing, f"what {size} carries, which is in no row of the table")
         return CircuitAnswer(circuit, path, None, choice, tuple(parts), missing, ())
     wire = wire_of(circuit, task, size, around)

@@ -11,7 +11,7 @@ from engine.check.inverter_findings import inverter_findings
 from engine.check.looked import looked
 from engine.check.shared import shared
 from engine.check.shore import shore_findings
-from engine.finding import Finding, Severity, Verdict
+from engine.finding import Finding, Severity
 
 if TYPE_CHECKING:
     from engine.check.circuits import CircuitAnswer
@@ -22,19 +22,8 @@ ORDER: Final = list(Severity)
 
 def _of_circuit(answer: CircuitAnswer) -> list[Finding]:
     circuit = answer.circuit
-    return [
-        Finding(
-            f"circuits.{circuit.ident}",
-            part.verdict,
-            part.severity,
-            f"{circuit.ident} {circuit.name}: {part.words}",
-            part.mend,
-            part.rule,
-            part.who,
-        )
-        for part in answer.weighing
-        if part.verdict != Verdict.FINE
-    ]
+    about = f"{circuit.ident} {circuit.name}: "
+    return [part.finding(f"circuits.{circuit.ident}", about) for part in answer.parts if part.asks]
 
 
 @lru_cache(maxsize=16)

@@ -4,24 +4,18 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from engine.check.part import Part, open_question
-from engine.finding import Severity, Verdict, Who, meets
+from engine.check.part import Part, judged, open_question
+from engine.finding import Verdict, Who, meets
 from engine.protection.placement import PLACED, TWO_SOURCES, End, placed, two_sources
 from engine.units import Amp, said
 
 if TYPE_CHECKING:
     from engine.check.path import Path
     from engine.check.wire import Wire
-    from engine.finding import Judgement
     from engine.plan.parts import Circuit
 
 BOTH_ENDS: Final = {"source": "charging source", "bank": "other bank"}
 """What brings power to a circuit's far end."""
-
-
-def _part(found: Judgement) -> Part:
-    grave = Severity.BEFORE_LEAVING if found.verdict == Verdict.STOP else None
-    return Part(found.rule, found.verdict, found.words, found.mend, grave, Who.TWO)
 
 
 def placement(circuit: Circuit, wire: Wire, path: Path) -> list[Part]:
@@ -61,7 +55,8 @@ def _near_end(circuit: Circuit, wire: Wire, path: Path) -> Part:
     if path.lost:
         return open_question(PLACED, "What feeds it is not here, so its source is not known.")
     at_bank = path.at_bank and circuit.on_bank
-    return _part(placed(distance, sheathed=circuit.guard.sheathed, at_battery=at_bank))
+    found = placed(distance, sheathed=circuit.guard.sheathed, at_battery=at_bank)
+    return judged(found, Who.TWO)
 
 
 def _far_end(circuit: Circuit, wire: Wire) -> Part:
@@ -71,4 +66,4 @@ def _far_end(circuit: Circuit, wire: Wire) -> Part:
         return Part(TWO_SOURCES, Verdict.NOT_KNOWN, words)
     most = Amp(circuit.current.high) if circuit.current else None
     far = End(name, guard.far_end == "yes", guard.self_limiting, most)
-    return _part(two_sources(End("bank's end", protected=True), far, wire.carries))
+    return judged(two_sources(End("bank's end", protected=True), far, wire.carries))

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from engine.check.guard import is_main
-from engine.check.part import Part, open_question
+from engine.check.part import Part, judged, open_question
 from engine.check.path import cold_ohms
 from engine.conductors.withstand import BOAT_CABLE, limit
-from engine.finding import Judgement, Severity, Verdict, Who, meets
+from engine.finding import Verdict, Who, meets
 from engine.protection.clearing import let_through, withstands
 from engine.protection.fault import cold_cable, fault_current
 from engine.protection.interrupting import (
@@ -85,7 +86,7 @@ def short_circuit(circuit: Circuit, size: Size, path: Path) -> list[Part]:
     parts = []
     volts = judge_volts(guard.series, circuit.volts)
     if volts.verdict != Verdict.FINE:
-        parts.append(_part(volts))
+        parts.append(judged(volts, Who.TWO))
     if not circuit.on_bank or path.lost:
         return parts
     fault = fault_at_start(circuit, size, path)
@@ -110,14 +111,13 @@ def _interrupts(circuit: Circuit, rating: Amp, fault: Amp | None, path: Path) ->
         words = "The bank, or a circuit on the way, is not known: so is not its fault current."
         return open_question(INTERRUPTS, words)
     if not fails:
-        return _part(found)
+        return judged(found, Who.TWO)
     mend = found.mend
     demand = asked(fault, minimum)
     kinds = kinds_for(demand.least, circuit.volts) if demand else ()
     if kinds:
         mend += f" Typical of {words_of(kinds, 'or')}."
-    grave = Severity.BEFORE_LEAVING if found.verdict == Verdict.STOP else None
-    return Part(found.rule, found.verdict, found.words, mend, grave, Who.TWO)
+    return judged(replace(found, mend=mend), Who.TWO)
 
 
 def asked_minimum(circuit: Circuit, path: Path) -> Amp | None:
@@ -159,12 +159,7 @@ def _withstands(circuit: Circuit, size: Size, fault: Amp, path: Path) -> Part:
     worst = max(over or known) if over or len(known) == len(through) else None
     found = withstands(bears, worst)
     if found.verdict != Verdict.CANNOT_SAY:
-        return _part(found)
+        return judged(found, Who.TWO)
     held = bears / fault / fault * 1000
     words = f"{found.words[:-1]}, {said(held, 2)} ms at {said(fault)} A."
     return open_question(found.rule, f"{words} {found.mend}", found.verdict)
-
-
-def _part(found: Judgement) -> Part:
-    grave = Severity.BEFORE_LEAVING if found.verdict == Verdict.STOP else None
-    return Part(found.rule, found.verdict, found.words, found.mend, grave, Who.TWO)

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from engine.check.part import Part, open_question
+from engine.check.part import Part, judged, open_question
 from engine.conductors.drop import loop_drop
 from engine.conductors.resistance import resistance
-from engine.finding import Severity, Verdict
 from engine.protection.motor import STALLED, judge_stall, stalled_current
 from engine.units import Amp, Celsius, Metre, Ohm
 
@@ -41,5 +40,4 @@ def stalled(circuit: Circuit, size: Size, path: Path) -> list[Part]:
     rest = (circuit.joints or 0.0) + (path.warm or 0.0) + (path.bank or 0.0)
     stuck = stalled_current(circuit.volts, circuit.stall, Ohm(cable), Ohm(rest))
     found = judge_stall(stuck, circuit.rating, circuit.guard.series)
-    grave = Severity.BEFORE_LEAVING if found.verdict == Verdict.STOP else None
-    return [Part(found.rule, found.verdict, found.words, found.mend, grave)]
+    return [judged(found)]

@@ -15,7 +15,7 @@ from engine.views.energy.use import energy_pages
 from engine.views.home.home import banner
 from engine.views.parts.cautions import SHORT_CIRCUIT, caution, chemistry_caution
 from engine.views.parts.form import entry
-from engine.views.parts.html import Block, Html, block, tag
+from engine.views.parts.html import Block, Html, block, head, tag
 from engine.views.parts.say import whole, why
 
 if TYPE_CHECKING:
@@ -89,15 +89,7 @@ def _answer(scene: Scene) -> Html:
         why("Why this number?", steps, "why-bank"),
         tag(
             "table",
-            tag(
-                "thead",
-                tag(
-                    "tr",
-                    tag("th", "Without any charging", scope="col"),
-                    tag("th", "Days", scope="col", class_="n"),
-                    tag("th", "Range", scope="col"),
-                ),
-            ),
+            head("Without any charging", "Days", "Range", numbers=("Days",)),
             tag("tbody", *rows),
             class_="grid",
         ),

@@ -13,7 +13,7 @@ from engine.plan.edit import rows_of
 from engine.units import said, words
 from engine.views.home.home import answer_sentence, band_working, banner, charge, conditions
 from engine.views.parts.form import cell
-from engine.views.parts.html import Block, Html, block, joined, tag
+from engine.views.parts.html import Block, Html, block, head, joined, tag
 from engine.views.parts.pictures import bar
 from engine.views.parts.say import button, link, subpages, whole, why
 
@@ -69,7 +69,7 @@ def four_ways(scene: Scene) -> Html:
                 tag(
                     "tr",
                     tag("th", "", scope="col"),
-                    *(tag("th", head, scope="col", class_="n") for head in heads),
+                    *(tag("th", one, scope="col", class_="n") for one in heads),
                 ),
             ),
             tag("tbody", *rows),
@@ -264,7 +264,7 @@ def _table(scene: Scene, answer: DayUse) -> Block:
             )
         )
     heads = ("Load", "Draw", "Known by", "Hours", "Duty", f"{scene.units.charge} a day", "")
-    head = tag(
+    top = tag(
         "thead",
         tag(
             "tr",
@@ -275,7 +275,7 @@ def _table(scene: Scene, answer: DayUse) -> Block:
             tag("th", tag("span", "Change", class_="quiet"), scope="col"),
         ),
     )
-    table = block("loads-table", head, *bodies, name="table", class_="grid cards loads")
+    table = block("loads-table", top, *bodies, name="table", class_="grid cards loads")
     return block("loads", table, name="div", class_="loads-holder")
 
 
@@ -368,6 +368,7 @@ def _kept_row(asked: _Key) -> Block:
 def _sums(scene: Scene, answer: DayUse) -> Html | None:
     if not scene.group:
         return None
+    a_day = f"{scene.units.charge} a day"
     rows = [
         tag("tr", tag("td", name or "none"), tag("td", charge(scene, total), class_="n"))
         for name, total in by_group(answer, scene.group).items()
@@ -376,14 +377,7 @@ def _sums(scene: Scene, answer: DayUse) -> Html | None:
         tag("h2", f"Sums by {scene.group}"),
         tag(
             "table",
-            tag(
-                "thead",
-                tag(
-                    "tr",
-                    tag("th", scene.group.capitalize(), scope="col"),
-                    tag("th", f"{scene.units.charge} a day", scope="col", class_="n"),
-                ),
-            ),
+            head(scene.group.capitalize(), a_day, numbers=(a_day,)),
             tag("tbody", *rows),
             class_="grid",
         ),

@@ -14,7 +14,7 @@ from engine.plan.made_up import AS_FOUND
 from engine.sums import SUMS
 from engine.units import said
 from engine.views.parts.cautions import PLANNING, caution
-from engine.views.parts.html import Block, Html, block, joined, tag
+from engine.views.parts.html import Block, Html, block, head, joined, tag
 from engine.views.parts.say import button, link, verdict, whole, why
 
 if TYPE_CHECKING:
@@ -210,6 +210,7 @@ def findings_list(scene: Scene, most: int = 0) -> Html:
 
 def largest_table(scene: Scene, answer: DayUse) -> Html:
     """Return the five largest users."""
+    a_day = f"{scene.units.charge} a day"
     rows = [
         tag(
             "tr",
@@ -221,15 +222,7 @@ def largest_table(scene: Scene, answer: DayUse) -> Html:
     ]
     return tag(
         "table",
-        tag(
-            "thead",
-            tag(
-                "tr",
-                tag("th", "Load", scope="col"),
-                tag("th", f"{scene.units.charge} a day", scope="col", class_="n"),
-                tag("th", "Known by", scope="col"),
-            ),
-        ),
+        head("Load", a_day, "Known by", numbers=(a_day,)),
         tag("tbody", *rows),
         class_="grid",
     )

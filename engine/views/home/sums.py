@@ -13,7 +13,7 @@ from engine.views.home.home import quick_sums
 from engine.views.parts.cautions import SHORE, caution
 from engine.views.parts.form import control
 from engine.views.parts.html import Block, Html, block, tag
-from engine.views.parts.say import button, link, why
+from engine.views.parts.say import button, figures, link, why
 
 if TYPE_CHECKING:
     from engine.views.parts.scene import Scene
@@ -90,15 +90,12 @@ def _answer(
         names = words(labels.get(p.where, p.where) for p in wanted)
         ask = f"Enter {names}." if wanted else "An entry below cannot be read."
         return tag("p", ask, class_="empty")
-    pairs = [
-        tag("div", tag("dt", value.label or key), tag("dd", str(value)))
-        for key, value in outcome.answers.items()
-    ]
+    pairs = ((value.label or key, str(value)) for key, value in outcome.answers.items())
     return tag(
         "div",
         tag("p", outcome.words, class_="answer"),
         *(tag("p", note, class_="note") for note in outcome.cautions if note != outcome.words),
-        tag("dl", *pairs, class_="figures"),
+        figures(*pairs),
         why("Why these numbers?", outcome.working, f"why-{one.name}"),
     )
 

@@ -11,7 +11,7 @@ from engine.plan.table_in import Incoming
 from engine.units import words
 from engine.views.home.home import banner
 from engine.views.parts.cautions import PLANNING, caution
-from engine.views.parts.html import Block, Html, block, escaped, joined, tag
+from engine.views.parts.html import Block, Html, block, escaped, head, joined, tag
 from engine.views.parts.say import button, link
 from engine.views.wiring.circuit import foot
 
@@ -328,7 +328,7 @@ def _table_preview(found: Incoming) -> Html:
             "div",
             tag(
                 "table",
-                tag("thead", tag("tr", *(tag("th", head, scope="col") for head in heads))),
+                head(*heads),
                 tag("tbody", *rows),
                 class_="grid",
             ),

@@ -12,7 +12,7 @@ from engine.views.home.home import banner, conditions, finding_row, measure_next
 from engine.views.parts.cautions import MEASURING, caution
 from engine.views.parts.cautions import SHORE as SHORE_CARE
 from engine.views.parts.form import entry
-from engine.views.parts.html import Block, Html, block, tag
+from engine.views.parts.html import Block, Html, block, head, tag
 
 if TYPE_CHECKING:
     from engine.field import Field
@@ -100,15 +100,7 @@ def _known(scene: Scene) -> Html:
     ]
     return tag(
         "table",
-        tag(
-            "thead",
-            tag(
-                "tr",
-                tag("th", "Known by", scope="col"),
-                tag("th", "Loads", scope="col", class_="n"),
-                tag("th", "Meaning", scope="col"),
-            ),
-        ),
+        head("Known by", "Loads", "Meaning", numbers=("Loads",)),
         tag("tbody", *rows),
         class_="grid",
     )

@@ -10,8 +10,8 @@ from engine.units import fixed, said, words
 from engine.views.home.home import banner
 from engine.views.parts.cautions import SHORE, SHORT_CIRCUIT, caution
 from engine.views.parts.form import circuit_choice, entry
-from engine.views.parts.html import Block, Html, block, joined, tag
-from engine.views.parts.say import button, hours, link, verdict, why
+from engine.views.parts.html import Block, Html, block, head, joined, tag
+from engine.views.parts.say import button, figures, hours, link, verdict, why
 from engine.views.wiring.circuits import wiring_pages
 
 if TYPE_CHECKING:
@@ -136,7 +136,7 @@ def _figures(found: InverterAnswer) -> Html:
     result = found.result
     first = result.first if result else None
     last = result.last if result else None
-    pairs = [
+    return figures(
         ("AC power", f"{said(found.watts, 4)} W"),
         ("from the bank", f"{said(found.dc, 4)} W, {said(found.efficiency * 100)} %"),
         ("current at the start", f"{said(first.current)} A" if first else "none"),
@@ -146,11 +146,6 @@ def _figures(found: InverterAnswer) -> Html:
             "feed, there and back",
             f"{said(found.feeder * 1000)} mΩ" if found.feeder else "not known",
         ),
-    ]
-    return tag(
-        "dl",
-        *(tag("div", tag("dt", name), tag("dd", value)) for name, value in pairs),
-        class_="figures",
     )
 
 
@@ -159,7 +154,7 @@ def _appliances(found: InverterAnswer | None) -> Html:
     heads = ("Runs", "Load", "AC power", "A day", "From the bank", "Rating", "Starting")
     table = tag(
         "table",
-        tag("thead", tag("tr", *(tag("th", head, scope="col") for head in heads))),
+        head(*heads),
         tag("tbody", *rows),
         class_="grid cards",
     )

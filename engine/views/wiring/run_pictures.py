@@ -42,7 +42,7 @@ def strip(scene: Scene, answer: CircuitAnswer, shared: NetworkAnswer) -> Html | 
     if shared.solved and circuit.ident in shared.solved.amps:
         amps = shared.solved.amps[circuit.ident]
     bare_words = "no protection here"
-    if guard_fitted(answer) and circuit.guard.distance:
+    if circuit.guard.fitted and circuit.guard.distance:
         bare_words = f"{length(circuit.guard.distance.likely, scene.units)} without"
     stops = [Stop(source, f"{fixed(start, 2)} V", 0.0)]
     guard, fed = circuit.guard, start
@@ -77,11 +77,6 @@ def strip(scene: Scene, answer: CircuitAnswer, shared: NetworkAnswer) -> Html | 
                       bare_words=bare_words),
         tag("figcaption", _caption(scene, answer, shared, lost * amps)),
     )  # fmt: skip
-
-
-def guard_fitted(answer: CircuitAnswer) -> bool:
-    """Return whether a circuit has a protection of its own."""
-    return answer.circuit.guard.fitted
 
 
 def _ends(
