@@ -59,6 +59,8 @@ gram = 0.001 * kilogram = g
 pound = 0.45359237 * kilogram = lb
 liter = 0.001 * meter ** 3 = l = litre
 gallon = 3.785411784 * liter = gal
+liter_per_hour = liter / hour
+gallon_per_hour = gallon / hour
 newton = kilogram * meter / second ** 2 = N
 joule = newton * meter = J
 watt = joule / second = W
@@ -101,6 +103,7 @@ SPOKEN: Final = {
     "%/h": "percent_per_hour", "m/s": "meter_per_second", "km/h": "kilometer_per_hour",
     "kt": "knot", "kts": "knot", "knots": "knot", "kn": "knot", "m2": "square_meter",
     "sq m": "square_meter", "m²": "square_meter", "m^2": "square_meter",
+    "l/h": "liter_per_hour", "l/hr": "liter_per_hour", "gal/h": "gallon_per_hour",
     "w/m2": "irradiance", "w/m²": "irradiance", "w/m^2": "irradiance", "w/m**2": "irradiance",
     "h/24": "hour", "h a day": "hour", "hours a day": "hour", "h/day": "hour",
 }  # fmt: skip
@@ -137,6 +140,7 @@ SWEPT: Final = Kind("area", "square_meter", "m²", "1.1 m2")
 SPEED: Final = Kind("speed", "meter_per_second", "m/s", "6 m/s or 12 kn")
 RATE: Final = Kind("rate per hour", "per_hour", "/h", "0.25 /h or 25 %/h")
 DAYS: Final = Kind("number of days", "day", "days", "3 days")
+FUEL: Final = Kind("use of fuel", "liter_per_hour", "L/h", "1.2 L/h")
 IRRADIANCE: Final = Kind("irradiance", "irradiance", "W/m²", "1361 W/m2")
 ANGLE: Final = Kind("angle", "arc_degree", "°", "15 deg")
 LATITUDE: Final = Kind("latitude", "arc_degree", "°", "43.5 N, -43.5 or 12°30' S")

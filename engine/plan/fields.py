@@ -10,11 +10,14 @@ from engine.loads.load import BEHAVIOURS, CONDITIONS, SUPPLIES, WINDOWS
 from engine.plan.circuit_fields import CIRCUIT, KNOWN, LEG
 from engine.plan.look_fields import LOOKS
 from engine.plan.shore_fields import AC, RECORD, SHORE
+from engine.plan.source_fields import POLICY, SOURCE
 from engine.units import (
     CHARGE,
     CURRENT,
     FRACTION,
+    LATITUDE,
     LENGTH,
+    LONGITUDE,
     NUMBER,
     POWER,
     RESISTANCE,
@@ -46,7 +49,10 @@ BOAT: Final = by_name(
     ),
     Field("people", "People aboard", NUMBER, least=1, most=40, usual=(1, 8)),
     Field("month", "Month to plan for", CHOICE, choices=tuple((m.lower(), m) for m in MONTHS)),
-    Field("latitude", "Latitude", TEXT, "Such as 43 N; a rough figure will do."),
+    Field("latitude", "Latitude", LATITUDE, "Such as 43 N; a rough figure will do.", "", -90.0,
+          90.0),
+    Field("longitude", "Longitude", LONGITUDE,
+          "Such as 5 W. Empty: the mean over the sea at that latitude.", "", -180.0, 180.0),
     Field("place", "Where", TEXT),
     Field("revision", "Revision", TEXT, "Such as as found, planned, as built."),
     Field(
@@ -177,26 +183,9 @@ INVERTER: Final = by_name(
     Field("circuit", "Feed circuit", TEXT, "The DC circuit from the bank, such as D02."),
 )  # fmt: skip
 
-SOURCE: Final = by_name(
-    Field(
-        "kind",
-        "Source",
-        CHOICE,
-        choices=(
-            ("solar", "solar panels"),
-            ("alternator", "engine alternator"),
-            ("shore", "shore charger"),
-            ("wind", "wind turbine"),
-            ("water", "towed generator"),
-            ("generator", "AC generator"),
-        ),
-    ),
-    Field("marked", "As marked", TEXT, "Such as 100 W or 60 A."),
-    Field("note", "Note", TEXT),
-)
-
 SINGLE: Final = {
     "boat": BOAT, "bank": BANK, "inverter": INVERTER, "looks": LOOKS, "shore": SHORE,
+    "policy": POLICY,
 }  # fmt: skip
 """Parts of the plan that stand once."""
 ROWS: Final = {

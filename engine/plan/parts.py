@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from engine.inverter.efficiency import Curve
     from engine.loads.load import Load, Supply
     from engine.plan.shore_parts import ShorePlan
+    from engine.plan.source_parts import PolicyPlan, SourcePlan
     from engine.problem import Problem
     from engine.units import Amp, AmpHour, Celsius, Hour, Metre, Ohm, Share, Volt, Watt
 
@@ -21,7 +22,7 @@ NONE_FITTED: Final = "none"
 
 @dataclass(frozen=True, slots=True)
 class Boat:
-    """The boat: name, nominal volts, how far tape (m) and meter (V) may be off, and words."""
+    """The boat: name, nominal volts, how far tape (m), meter (V) may be off, words, place (°)."""
 
     name: str
     volts: Volt
@@ -31,6 +32,8 @@ class Boat:
     month: str = ""
     place: str = ""
     revision: str = ""
+    latitude: float | None = None
+    longitude: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,6 +167,8 @@ class Plan:
     stack: float | None
     standing: Estimate | None
     shore: ShorePlan
+    sources: tuple[SourcePlan, ...]
+    policy: PolicyPlan
     problems: tuple[Problem, ...]
 
     def problem_at(self, path: str) -> Problem | None:

@@ -16,6 +16,7 @@ from engine.plan.look_fields import LOOKS
 from engine.plan.parts import Bank, Boat, InverterPlan, Link, Plan
 from engine.plan.read_circuit import circuit_of, fed_problems, leg_of, ways_of
 from engine.plan.read_shore import shore_of
+from engine.plan.read_source import sources_of
 from engine.plan.reader import Reader
 from engine.problem import Problem, quoted
 from engine.units import (
@@ -151,6 +152,8 @@ def _boat(row: Row) -> tuple[Boat, tuple[Problem, ...]]:
         reader.choice("month"),
         row.get("place", ""),
         row.get("revision", ""),
+        reader.value("latitude"),
+        reader.value("longitude"),
     )
     reader.value("people")
     return boat, tuple(reader.problems)
@@ -235,7 +238,8 @@ def plan_of(document: Document) -> Plan:
     seen = Reader("looks", document.get("looks", {}), LOOKS)
     stack, standing = seen.value("stack"), seen.estimate("standing", "measured")
     shore, ac_problems = shore_of(document, boat.catalogue, inverter=inverter is not None)
-    found += [*seen.problems, *fed_problems(tuple(circuits)), *ac_problems]
+    sources, policy, charging_problems = sources_of(document)
+    found += [*seen.problems, *charging_problems, *fed_problems(tuple(circuits)), *ac_problems]
     return Plan(
         bool(document.get("made_up")),
         boat,
@@ -249,5 +253,7 @@ def plan_of(document: Document) -> Plan:
         stack,
         standing,
         shore,
+        sources,
+        policy,
         tuple(found),
     )

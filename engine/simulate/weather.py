@@ -91,7 +91,8 @@ class Outlook:
     """What lies ahead, day by day; profiles are of one day, shape ``(96,)`` (A).
 
     ``spells`` gives, for a number of days and a seed, the clearness of each; ``wind`` the mean
-    current of a day by its wind over the mean wind; ``days`` is how many.
+    current of a day by its wind over the mean wind, and ``steady_wind`` the one that brings as much
+    as many days do on average (1); ``days`` is how many.
     """
 
     setup: Setup
@@ -103,6 +104,7 @@ class Outlook:
     shore: tuple[Amp, ...] = ()
     days: int = FORTNIGHT
     step: Hour = STEP
+    steady_wind: float = 1.0
 
     def __post_init__(self) -> None:
         count = intervals(self.step)
@@ -143,7 +145,7 @@ class Outlook:
         )
 
     def under(self, sky: str) -> Days:
-        """Return days that are all alike, in the mean wind.
+        """Return days that are all alike, in the steady wind.
 
         Parameters
         ----------
@@ -151,7 +153,7 @@ class Outlook:
             A row of SKIES; the clear day is the clearest of the sun's.
         """
         clearness = self.sun.clearness[-1] * SKIES[sky]
-        return self.ahead([clearness] * self.days, [1.0] * self.days, 1.0)
+        return self.ahead([clearness] * self.days, [self.steady_wind] * self.days, 1.0)
 
     def drawn(self, run: int, seed: int) -> tuple[list[float], list[float], list[float]]:
         """Return loads, essential loads and free sources of one run of a chance.

@@ -42,7 +42,9 @@ CODECS: Final = words(
 )
 HASH_BASED_UNCHECKED: Final = 1  # PEP 552
 # Rooms of the engine that no page asks yet.
-LATER: Final = ("engine/solar/", "engine/simulate/", "engine/sums/sun_day.py")
+LATER: Final = (
+    "engine/solar/", "engine/simulate/", "engine/ahead/", "engine/sums/sun_day.py",
+)  # fmt: skip
 
 
 def compiled(source: bytes, name: str, optimize: int, tree: ast.Module | None = None) -> bytes:

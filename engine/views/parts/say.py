@@ -7,7 +7,18 @@ from typing import TYPE_CHECKING, Final
 from engine.field import value_of
 from engine.finding import Verdict
 from engine.problem import Problem
-from engine.units import FRACTION, LENGTH, NUMBER, TEMPERATURE, fixed, in_unit, said
+from engine.units import (
+    ANGLE,
+    FRACTION,
+    LATITUDE,
+    LENGTH,
+    LONGITUDE,
+    NUMBER,
+    TEMPERATURE,
+    fixed,
+    in_unit,
+    said,
+)
 from engine.views.parts.html import Html, joined, tag
 
 if TYPE_CHECKING:
@@ -15,6 +26,7 @@ if TYPE_CHECKING:
 
     from engine.field import Field
     from engine.finding import Step
+    from engine.units import Kind
     from engine.views.parts.scene import Units
 
 SHAPES: Final = {
@@ -24,6 +36,7 @@ SHAPES: Final = {
     Verdict.CANNOT_SAY: "unsure",
     Verdict.NOT_KNOWN: "unknown",
 }
+ON_EARTH: Final = {LATITUDE: ("N", "S"), LONGITUDE: ("E", "W")}
 SHORT: Final = {"degC": "°C", "degF": "°F"}
 
 
@@ -111,12 +124,38 @@ def echo(field: Field, text: str, units: Units) -> str:
         low, high = _shown(field, typed.low, units), _shown(field, typed.high, units)
         return f"Read as {shown}, {low} to {high}"
     plain = "".join(text.split()).replace(",", ".").replace("deg", "°").lower()
-    return "" if plain == "".join(shown.split()).lower() else f"Read as {shown}"
+    known = "".join(shown.split()).lower()
+    if field.kind in ON_EARTH:
+        plain, known = plain.replace("°", ""), known.replace("°", "")
+    return "" if plain == known else f"Read as {shown}"
+
+
+def on_earth(value: float, kind: Kind) -> str:
+    """Return a latitude or longitude as charts say it.
+
+    Parameters
+    ----------
+    value : float
+        North or east positive. [°]
+    kind : Kind
+        LATITUDE or LONGITUDE.
+
+    Examples
+    --------
+    >>> on_earth(-43.5, LATITUDE), on_earth(5.0, LONGITUDE)
+    ('43.5° S', '5° E')
+    """
+    north, south = ON_EARTH[kind]
+    return f"{said(abs(value), 4)}° {south if value < 0 else north}"
 
 
 def _shown(field: Field, value: float, units: Units) -> str:
     if field.kind is FRACTION:
         return f"{said(value * 100)} %"
+    if field.kind in ON_EARTH:
+        return on_earth(value, field.kind)
+    if field.kind is ANGLE:
+        return f"{said(value, 4)}°"
     unit = units.of(field.kind)
     return f"{said(in_unit(value, field.kind, unit), 4)} {SHORT.get(unit, unit)}"
 

@@ -1,0 +1,1 @@
+"""What a plan comes to in the days ahead."""
