@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from engine.check.part import WORST_FIRST, Part
 from engine.finding import Finding, Verdict, Who
 
 if TYPE_CHECKING:
     from engine.finding import Rule, Severity
+OPEN: Final = frozenset({Verdict.NOT_KNOWN, Verdict.CANNOT_SAY})
+"""Verdicts that keep a question open though its part does not weigh."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,8 +24,8 @@ class Asked:
 
     @property
     def verdict(self) -> Verdict:
-        """The gravest of what weighs; not known where nothing could be asked."""
-        found = {part.verdict for part in self.parts if part.weighs}
+        """The gravest of what weighs; what is not known comes before what is within limit."""
+        found = {part.verdict for part in self.parts if part.weighs or part.verdict in OPEN}
         return next((one for one in WORST_FIRST if one in found), Verdict.NOT_KNOWN)
 
     @property

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from engine.check.shore_main import stands_in
 from engine.conductors.mechanics import MOST_ON_STUD, STUD_STACK
 from engine.finding import Finding, Rule, Severity, Verdict, Who, meets
 from engine.loads.day_use import always_live
@@ -123,6 +124,8 @@ def looked(plan: Plan) -> list[Finding]:
         With its looks.
     """
     answers = dict(plan.looks)
+    if stands_in(plan.shore):
+        answers.pop("leakage", None)
     found = [
         Finding(f"looks.{question}", Verdict.STOP, severity, words, mend, LOOKED, who)
         for (question, answer), (severity, words, mend, who) in FOUND.items()

@@ -8,30 +8,31 @@ from typing import TYPE_CHECKING, Any, Final
 from engine.check.shore_bonds import (
     bonds_asked,
     polarity_asked,
-    records_asked,
     source_states,
     transfer_asked,
 )
+from engine.check.shore_dock import abroad_of, fixed_installation, no_load_words, wrong_dock
 from engine.check.shore_feed import dock_asked, feed_answer, feed_asked
 from engine.check.shore_inverter import generator_answer, inverter_ac
 from engine.check.shore_isolation import ISOLATED, isolation_asked
 from engine.check.shore_load import load_answer
-from engine.check.shore_panel import branch_asked, interrupting_asked, leakage_asked, main_asked
-from engine.check.shore_together import load_asked
+from engine.check.shore_main import interrupting_asked, leakage_asked, main_asked
+from engine.check.shore_panel import branch_asked
+from engine.check.shore_records import records_asked
+from engine.check.shore_together import limit_asked, load_asked
 from engine.finding import Verdict
-from engine.shore.abroad import Abroad, abroad
 from engine.shore.earthing import PERMANENT_BOND
-from engine.shore.leakage import MAIN_LEAKAGE
+from engine.shore.leakage_asks import MAIN_LEAKAGE, MAIN_LEAKAGE_230
 from engine.shore.transfer import POLARITY
 
 if TYPE_CHECKING:
     from engine.check.asked import Asked
     from engine.finding import Finding
     from engine.plan.parts import Plan
-    from engine.plan.shore_parts import Item, ShorePlan
 
 SEEN: Final = {
     MAIN_LEAKAGE.name: ("leakage", "no"),
+    MAIN_LEAKAGE_230.name: ("leakage", "no"),
     POLARITY.name: ("polarity", "no"),
     ISOLATED.name: ("isolator", "no"),
     PERMANENT_BOND.name: ("bond", "yes"),
@@ -52,10 +53,13 @@ def shore_asked(plan: Plan) -> tuple[Asked, ...]:
     if not shore.stated and not shore.records:
         return ()
     generator = generator_answer(shore) if shore.generator is not None else None
+    wrong = wrong_dock(shore)
     found = (
-        load_asked(shore),
-        dock_asked(shore),
-        feed_asked(shore),
+        dock_asked(shore) if wrong else None,
+        None if wrong else load_asked(shore),
+        None if wrong else limit_asked(shore),
+        None if wrong else dock_asked(shore),
+        None if wrong else feed_asked(shore),
         main_asked(shore),
         interrupting_asked(shore),
         leakage_asked(shore),
@@ -89,20 +93,6 @@ def shore_findings(plan: Plan) -> list[Finding]:
     return found
 
 
-def abroad_of(shore: ShorePlan) -> tuple[tuple[Item, Abroad], ...]:
-    """Return whether each appliance may be used on the service abroad; none where none is chosen.
-
-    Parameters
-    ----------
-    shore : ShorePlan
-        As read.
-    """
-    there = shore.abroad
-    if there is None:
-        return ()
-    return tuple((one, abroad(one.appliance, one.plate, there)) for one in shore.items)
-
-
 def shore_report(plan: Plan) -> dict[str, Any]:
     """Return the AC side as plain data; currents in A, volts in V, shares as fractions.
 
@@ -113,8 +103,12 @@ def shore_report(plan: Plan) -> dict[str, Any]:
     """
     shore = plan.shore
     load, feed = load_answer(shore, shore.planned), feed_answer(shore)
+    fixed = fixed_installation(shore)
+    questions = {one.name: one.verdict.value for one in shore_asked(plan)}
     if load is None or feed is None:
-        return {"problem": "The plan states no shore power."}
+        if shore.service is None:
+            return {"problem": "The plan states no shore power."}
+        return {"problem": no_load_words(shore), "questions": questions}
     return {
         "service": load.service.name,
         "watts": load.watts,
@@ -130,7 +124,13 @@ def shore_report(plan: Plan) -> dict[str, Any]:
         "feed_share": feed.share if feed.cord or feed.feed else None,
         "states": {str(one.state.supply): one.part.verdict.value for one in source_states(shore)},
         "not_abroad": [
-            one.appliance.name for one, found in abroad_of(shore) if found.verdict is Verdict.STOP
+            one.appliance.name
+            for one, found in abroad_of(shore)
+            if found.verdict is Verdict.STOP and found.own
         ],
-        "questions": {one.name: one.verdict.value for one in shore_asked(plan)},
+        "passes_on_abroad": [
+            one.appliance.name for one, found in abroad_of(shore) if not found.own
+        ],
+        "fixed_abroad": fixed.words if fixed else None,
+        "questions": questions,
     }

@@ -5,12 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from engine.check.asked import Asked, fine, part_of, wrong
+from engine.check.asked import Asked, fine, part_of
 from engine.check.part import Part, open_question
-from engine.finding import Severity, Verdict
+from engine.check.shore_records import found_with
 from engine.shore.earthing import (
     ONE_BOND,
-    PERMANENT_BOND,
     STATES,
     State,
     Supply,
@@ -42,11 +41,15 @@ CLOSED: dict[str, str] = {
 
 @dataclass(frozen=True, slots=True)
 class SourceState:
-    """One source in use: how it ought to be, how the plan says it is, and the verdict."""
+    """One source in use: how it ought to be, how the plan says it is, and the verdict.
+
+    ``found`` is what a licensed person found with it, empty where no result names it.
+    """
 
     state: State
     stated: str
     part: Part
+    found: str
 
 
 def supplies(shore: ShorePlan) -> tuple[Supply, ...]:
@@ -94,14 +97,15 @@ def _state(shore: ShorePlan, supply: Supply) -> SourceState:
         if own == "own":
             closed.add(str(supply))
     unknown = _unknown(shore, supply, own)
-    found = None if own == "" and not bonds.panel else judge_bonds(supply, frozenset(closed))
-    if found is not None:
-        return SourceState(state, stated, part_of(found))
-    if unknown:
-        text = f"With {in_use(supply)}: not known {words(unknown)}."
-        return SourceState(state, stated, open_question(ONE_BOND, text))
-    text = f"With {in_use(supply)}, joined once: {_lower(state.bond)}"
-    return SourceState(state, stated, fine(ONE_BOND, text))
+    wrong = None if own == "" and not bonds.panel else judge_bonds(supply, frozenset(closed))
+    if wrong is not None:
+        part = part_of(wrong)
+    elif unknown:
+        part = open_question(ONE_BOND, f"With {in_use(supply)}: not known {words(unknown)}.")
+    else:
+        text = f"With {in_use(supply)}, joined once: {_lower(state.bond)}"
+        part = fine(ONE_BOND, text)
+    return SourceState(state, stated, part, found_with(shore, supply))
 
 
 def _lower(text: str) -> str:
@@ -111,16 +115,28 @@ def _lower(text: str) -> str:
 def _unknown(shore: ShorePlan, supply: Supply, own: str | None) -> list[str]:
     """Return what nobody has said yet and would change the answer."""
     found = []
+    aboard = supplies(shore)
+    if len(aboard) > 1:
+        found += _transfer_unknown(shore)
     if shore.bonds.panel is None:
         found.append("whether the AC panel joins them")
     if own == "":
         found.append(f"where the {supply} joins them")
-    aboard = supplies(shore)
     for name, word in ((Supply.INVERTER, shore.bonds.inverter),
                        (Supply.GENERATOR, shore.bonds.generator)):  # fmt: skip
         if word == "" and name in aboard and name is not supply:
             found.append(f"whether the {name} joins them for good")
     return found
+
+
+def _transfer_unknown(shore: ShorePlan) -> list[str]:
+    """Return what of the change between sources leaves open where the neutral then is."""
+    change = shore.changeover
+    if change.kind == "none":
+        return ["where the neutral is joined, as nothing changes between sources"]
+    if not change.kind or change.neutral is None:
+        return ["whether the change between sources switches the neutral"]
+    return [] if change.neutral else ["where the neutral is joined, as it is not switched"]
 
 
 def bonds_asked(shore: ShorePlan) -> Asked:
@@ -207,30 +223,3 @@ def polarity_asked(shore: ShorePlan) -> Asked:
         return Asked(POLARITY.name, where, (part,))
     found = judge_polarity(needed=True, fitted=False)
     return Asked(POLARITY.name, where, (part_of(found),) if found else ())
-
-
-def records_asked(shore: ShorePlan) -> Asked | None:
-    """Return what a licensed person's results say; None without any.
-
-    Parameters
-    ----------
-    shore : ShorePlan
-        As read.
-    """
-    parts = []
-    for one in shore.records:
-        by = f"{one.name}, by {one.person or 'nobody named'}"
-        if not one.person:
-            text = f"{one.ident}: no licensed person is named, so it does not count."
-            parts.append(open_question(PERMANENT_BOND, text))
-        elif one.result == "fail":
-            parts.append(
-                wrong(
-                    ONE_BOND,
-                    Verdict.STOP,
-                    f"{by}: failed{f', {one.found}' if one.found else ''}.",
-                    "Unplug at the dock until the licensed person has mended and tested it.",
-                    Severity.STOP_NOW,
-                )
-            )
-    return Asked("results", "records", tuple(parts)) if parts else None

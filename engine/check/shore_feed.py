@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from engine.check.asked import Asked, fine, wrong
 from engine.check.part import Part, open_question
+from engine.check.shore_dock import fixed_installation, wrong_dock
 from engine.finding import Severity, Verdict, Who, meets
 from engine.shore.cord import (
     ALLOWED,
@@ -39,7 +40,9 @@ class FeedAnswer:
 
 
 def feed_answer(shore: ShorePlan) -> FeedAnswer | None:
-    """Return the volts lost at full load, copper warm; None where no inlet is stated.
+    """Return the volts lost at full load, copper warm.
+
+    None where no inlet is stated, or where the dock is not for it.
 
     Parameters
     ----------
@@ -47,7 +50,7 @@ def feed_answer(shore: ShorePlan) -> FeedAnswer | None:
         As read.
     """
     service, feed = shore.service, shore.feed
-    if service is None:
+    if service is None or wrong_dock(shore):
         return None
     missing = []
     cord = inner = None
@@ -100,9 +103,12 @@ def feed_asked(shore: ShorePlan) -> Asked:
         part = open_question(FEED_DROP, "Choose the shore service first.")
         return Asked("cord and feed", "shore.cord_length", (part,))
     parts: list[Part] = []
+    way = "from dock to main"
+    if found.missing:
+        way = "in the cord" if found.feed is None else "from inlet to main"
     text = (
-        f"{said(found.lost)} V are lost from dock to main at {said(found.current)} A with the "
-        f"copper warm, {said(found.share * 100, 2)} % of the volts."
+        f"{said(found.lost)} V are lost {way} at {said(found.current)} A with the copper "
+        f"warm, {said(found.share * 100, 2)} % of the volts."
     )
     if found.cord is None and found.feed is None:
         parts.append(open_question(FEED_DROP, f"Enter {words(found.missing)}."))
@@ -130,7 +136,8 @@ def _thick(shore: ShorePlan) -> tuple[Part, ...]:
         return ()
     enough = thick_enough(size, service.rating)
     if enough is None:
-        return (open_question(CORD_SIZE, f"No row for a cord of {service.name}."),)
+        text = f"The thinnest cord for {service.name} is not in this program's tables."
+        return (open_question(CORD_SIZE, text, Verdict.CANNOT_SAY),)
     if enough:
         return (fine(CORD_SIZE, f"{size} is thick enough for {said(service.rating)} A."),)
     text = f"A cord of {size} is too thin for {said(service.rating)} A: it burns at its plug."
@@ -149,10 +156,11 @@ def dock_asked(shore: ShorePlan) -> Asked | None:
     if shore.dock is None or shore.service is None:
         return None
     found = crossing(shore.dock, shore.service)
+    fixed = fixed_installation(shore) if wrong_dock(shore) else None
     part = Part(
         found.rule,
         found.verdict,
-        found.words,
+        f"{found.words} {fixed.words}" if fixed else found.words,
         "" if found.verdict is Verdict.FINE else "No adaptors in a chain, none made at home.",
         Severity.STOP_NOW if found.verdict is Verdict.STOP else Severity.SHOULD,
         Who.LICENSED,

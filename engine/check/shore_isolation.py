@@ -81,12 +81,10 @@ def isolation_asked(shore: ShorePlan) -> Asked:
         mend = "A galvanic isolator or an isolation transformer. Never a cut in the safety ground."
         return Asked(name, where, (wrong(ISOLATED, Verdict.SHOULD, text, mend, Severity.SHOULD),))
     if stated.kind is Isolation.TRANSFORMER:
-        part = fine(ISOLATED, "The transformer leaves no path for galvanic current.")
+        text = "The transformer leaves no path for galvanic current."
         if stated.transformer is None:
-            return Asked(
-                name, where, (part, open_question(ISOLATED, "Enter its VA, for weight and loss."))
-            )
-        return Asked(name, where, (part,))
+            text += " Enter its VA for weight and loss."
+        return Asked(name, where, (fine(ISOLATED, text),))
     if stated.rating is None:
         part = open_question(CARRIES_FAULT, "Enter what the isolator is marked.")
         return Asked(name, where, (part,))

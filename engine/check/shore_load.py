@@ -3,21 +3,30 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
+from engine.check.shore_dock import wrong_dock
+from engine.check.shore_ways import in_force, ways_in
 from engine.finding import Verdict, meets
-from engine.shore.apart import mends, pairs_apart
+from engine.shore.apart import mends, pairs_apart, relief
 from engine.shore.appliances import current_at
 from engine.shore.legs import Legs
 from engine.shore.pass_through import limit_setting
-from engine.shore.services import split
-from engine.shore.together import Together, judged, sentence, total
+from engine.shore.together import Together, sentence, total, trips_words
 from engine.units import Amp, Volt, Watt, said, words
 
 if TYPE_CHECKING:
+    from engine.check.shore_ways import Way
     from engine.plan.shore_parts import Item, ShorePlan
-    from engine.shore.appliances import Appliance
     from engine.shore.services import Service
+
+
+LOAD_WORDS: Final = {
+    Verdict.FINE: "Load alone: within {}",
+    Verdict.SHOULD: "Load alone: above 80 % of {}",
+    Verdict.STOP: "Load alone: over {}",
+    Verdict.NOT_KNOWN: "Load alone: not known",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +41,11 @@ class Side:
 
 @dataclass(frozen=True, slots=True)
 class LoadAnswer:
-    """What runs at one time and what comes of it; current and rating of the fullest side."""
+    """What runs at one time and what comes of it; current and rating of the fullest side.
+
+    ``leave_off`` says what to switch off of what is on, ``with_all`` if everything were on; both
+    are empty where nothing need be.
+    """
 
     service: Service
     running: frozenset[str]
@@ -46,6 +59,13 @@ class LoadAnswer:
     falls: tuple[str, ...]
     rises: tuple[str, ...]
     limit: Amp | None
+    leave_off: str
+    with_all: str
+
+    @property
+    def load_words(self) -> str:
+        """The load's verdict in words of its own: it says nothing of shore power as a whole."""
+        return LOAD_WORDS[self.worst.now.verdict].format(f"{said(self.worst.rating)} A")
 
     @property
     def weak_volts(self) -> Volt:
@@ -53,43 +73,10 @@ class LoadAnswer:
         return self.service.weak_volts
 
 
-def in_force(shore: ShorePlan) -> Service | None:
-    """Return the service with the least of dock, inlet and main in its rating.
-
-    Parameters
-    ----------
-    shore : ShorePlan
-        As read; None comes back where no inlet is stated.
-    """
-    if shore.service is None:
-        return None
-    ratings = [shore.service.rating]
-    if shore.dock is not None:
-        ratings.append(shore.dock.rating)
-    if shore.main.rating is not None:
-        ratings.append(shore.main.rating)
-    return replace(shore.service, rating=Amp(min(ratings)))
-
-
-def _sides(shore: ShorePlan, service: Service) -> tuple[tuple[str, Amp], ...]:
-    """Return the names of legs or inlets and what each may carry."""
-    two_inlets = shore.inlets == 2 and shore.feeding != "selector"
-    if service.legs == 2:
-        return (("leg 1", service.rating), ("leg 2", service.rating))
-    if not two_inlets:
-        return (("", service.rating),)
-    each = (service.rating, service.rating)
-    if shore.feeding == "splitter":
-        each = split(shore.dock or service, (service, service)).each  # type: ignore[assignment]
-    return (("inlet 1", each[0]), ("inlet 2", each[1]))
-
-
-def _of(items: tuple[Item, ...], place: int, sides: int) -> tuple[Appliance, ...]:
-    return tuple(one.appliance for one in items if sides == 1 or one.leg == str(place))
-
-
 def load_answer(shore: ShorePlan, running: frozenset[str]) -> LoadAnswer | None:
-    """Return what comes of running these appliances together; None where no inlet is stated.
+    """Return what comes of running these appliances together.
+
+    None where no inlet is stated, or where the dock is not for it.
 
     Parameters
     ----------
@@ -99,28 +86,30 @@ def load_answer(shore: ShorePlan, running: frozenset[str]) -> LoadAnswer | None:
         Ids of the appliances that are on.
     """
     service = in_force(shore)
-    if service is None:
+    if service is None or wrong_dock(shore):
         return None
     on = tuple(one for one in shore.items if one.ident in running)
     off = tuple(one for one in shore.items if one.ident not in running)
-    named = _sides(shore, service)
+    ways = ways_in(shore, service)
     sides = tuple(
         Side(
-            name,
-            rating,
-            judged(total(_of(on, place, len(named)), service.volts, service.volts), rating),
-            judged(total(_of(on, place, len(named)), service.weak_volts, service.volts), rating),
+            way.name,
+            way.rating,
+            way.judged(on, service.volts, service.volts),
+            way.judged(on, service.weak_volts, service.volts),
         )
-        for place, (name, rating) in enumerate(named, 1)
+        for way in ways
     )
-    worst = max(sides, key=lambda side: side.now.share)
+    worst = max(sides, key=lambda side: (side.now.verdict is Verdict.STOP, side.now.share))
+    way = ways[sides.index(worst)]
     neutral = None
     if service.legs == 2:
-        legs = Legs(sides[0].now.current, sides[1].now.current, shore.one_phase)
+        one_phase = shore.one_phase or (shore.dock is not None and shore.dock.legs == 1)
+        legs = Legs(sides[0].now.current, sides[1].now.current, one_phase)
         neutral = legs.neutral
-    everything = _of(shore.items, sides.index(worst) + 1, len(sides))
+    everything = way.of(shore.items)
     pairs = pairs_apart(everything, worst.rating, service.volts, service.volts)
-    tripping = tuple(one.appliance.name for one in off if _trips(on, one, named, service))
+    tripping = tuple(one.appliance.name for one in off if _trips(on, one, ways, service))
     return LoadAnswer(
         service,
         frozenset(one.ident for one in on),
@@ -134,16 +123,19 @@ def load_answer(shore: ShorePlan, running: frozenset[str]) -> LoadAnswer | None:
         _moved(on, service, up=False),
         _moved(on, service, up=True),
         limit_setting(service, Amp(_beside(shore, on, service))),
+        relief(way.of(on), worst.rating, service.volts, service.volts) if way.sure else "",
+        relief(everything, worst.rating, service.volts, service.volts),
     )
 
 
-def _trips(
-    on: tuple[Item, ...], one: Item, named: tuple[tuple[str, Amp], ...], service: Service
-) -> bool:
-    """Return whether one more appliance passes what its side may carry."""
-    place = int(one.leg) if len(named) > 1 else 1
-    loads = _of((*on, one), place, len(named))
-    return not meets(total(loads, service.volts, service.volts), named[place - 1][1])
+def _trips(on: tuple[Item, ...], one: Item, ways: tuple[Way, ...], service: Service) -> bool:
+    """Return whether one more appliance passes what a way it hangs on may carry."""
+    volts = service.volts
+    return any(
+        not meets(total(way.of((*on, one)), volts, volts), way.rating)
+        for way in ways
+        if one.leg in way.legs and way.sure
+    )
 
 
 def _sentence(
@@ -163,9 +155,15 @@ def _sentence(
         f"{round(side.now.share * 100)} % of {said(side.rating)} A on {side.name}" for side in sides
     )
     names = words(one.appliance.name for one in on)
-    worst = max(sides, key=lambda side: side.now.share)
+    worst = max(sides, key=lambda side: (side.now.verdict is Verdict.STOP, side.now.share))
     if worst.now.verdict is Verdict.STOP:
-        return f"Shore power does not carry the {names} together ({shares}): {worst.name} trips."
+        how = trips_words(worst.now.current, replace(service, rating=worst.rating))
+        return f"Shore power does not carry the {names} together ({shares}): {worst.name}, {how}."
+    if worst.now.verdict is Verdict.NOT_KNOWN:
+        return (
+            f"Not known whether shore power carries the {names} together ({shares}): say how the "
+            "two inlets are fed and what the dock offers."
+        )
     tail = f"; add the {words(tripping, 'or')} and it trips" if tripping else ""
     return f"Shore power carries the {names} together ({shares}){tail}."
 
@@ -205,6 +203,6 @@ def left_off(shore: ShorePlan, running: frozenset[str]) -> tuple[str, ...]:
     if found is None or found.worst.now.verdict is not Verdict.STOP:
         return ()
     on = tuple(one for one in shore.items if one.ident in running)
-    loads = _of(on, found.sides.index(found.worst) + 1, len(found.sides))
+    loads = ways_in(shore, found.service)[found.sides.index(found.worst)].of(on)
     volts = found.service.volts
     return tuple(one.name for one in mends(loads, found.worst.rating, volts, volts))

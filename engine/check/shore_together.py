@@ -34,24 +34,27 @@ def load_asked(shore: ShorePlan) -> Asked:
     if not found.running:
         part = open_question(TRIPS, "Enter AC circuits with their appliances and watts.")
         return Asked("simultaneous load", "shore.service", (part,))
-    parts = [_now(found), _weak(found)]
+    parts = [_now(found)]
+    if found.worst.now.verdict is not Verdict.NOT_KNOWN:
+        parts.append(_weak(found))
     if found.neutral is not None:
         parts.append(_neutral(found))
-    return Asked("simultaneous load", "shore.service", (*parts, *_limit(shore, found)))
+    return Asked("simultaneous load", "shore.service", tuple(parts))
 
 
 def _now(found: LoadAnswer) -> Part:
     now = found.worst.now
     if now.verdict is Verdict.FINE:
         return fine(now.rule, found.sentence)
-    apart = words((f"{one} and {other}" for one, other in found.apart), "or")
-    mend = f"Do not run together: {apart}." if apart else "Leave one of them off."
+    if now.verdict is Verdict.NOT_KNOWN:
+        return open_question(now.rule, found.sentence)
     grave = Severity.BEFORE_LEAVING if now.verdict is Verdict.STOP else Severity.SHOULD
-    return wrong(now.rule, now.verdict, found.sentence, mend, grave, Who.OWNER)
+    return wrong(now.rule, now.verdict, found.sentence, found.leave_off, grave, Who.OWNER)
 
 
 def _weak(found: LoadAnswer) -> Part:
-    weak = max((side.weak for side in found.sides), key=lambda one: one.share)
+    sure = [side.weak for side in found.sides if side.weak.verdict is not Verdict.NOT_KNOWN]
+    weak = max(sure, key=lambda one: one.share)
     at = f"At a weak dock of {said(found.weak_volts)} V it is {said(weak.current)} A"
     text = f"{at}, {round(weak.share * 100)} %: {_who_moves(found)}."
     if weak.verdict is Verdict.STOP and found.worst.now.verdict is not Verdict.STOP:
@@ -85,22 +88,33 @@ def _neutral(found: LoadAnswer) -> Part:
     )
 
 
-def _limit(shore: ShorePlan, found: LoadAnswer) -> tuple[Part, ...]:
-    """Return what the input current limit of an inverter-charger should be."""
-    if not shore.on_inverter.circuit:
-        return ()
+def limit_asked(shore: ShorePlan) -> Asked | None:
+    """Return what the input current limit of an inverter-charger should be; None without one.
+
+    Parameters
+    ----------
+    shore : ShorePlan
+        As read.
+    """
+    found = load_answer(shore, shore.planned)
+    if not shore.on_inverter.circuit or found is None or not found.running:
+        return None
+    return Asked("input current limit", "shore.limit", (_limit(shore, found),))
+
+
+def _limit(shore: ShorePlan, found: LoadAnswer) -> Part:
     most = found.limit
     stated = shore.on_inverter.limit
     left = f"{said(most)} A" if most is not None else "nothing"
     advice = f"Beside what else runs, {left} is left for the inverter-charger within 80 %."
     if stated is None:
-        return (open_question(CURRENT_LIMIT, f"{advice} Enter what its limit is set to."),)
+        return open_question(CURRENT_LIMIT, f"{advice} Enter what its limit is set to.")
     share = Share((stated + _rest(found, most)) / found.service.rating)
     if meets(share, 1.0):
-        return (fine(CURRENT_LIMIT, f"{advice} It is set to {said(stated)} A."),)
+        return fine(CURRENT_LIMIT, f"{advice} It is set to {said(stated)} A.")
     text = f"{advice} It is set to {said(stated)} A: with that the main can open."
     mend = "Set the limit lower while the rest runs."
-    return (wrong(CURRENT_LIMIT, Verdict.SHOULD, text, mend, Severity.NOTE, Who.OWNER),)
+    return wrong(CURRENT_LIMIT, Verdict.SHOULD, text, mend, Severity.NOTE, Who.OWNER)
 
 
 def _rest(found: LoadAnswer, most: Amp | None) -> float:

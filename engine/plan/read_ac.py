@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import re
 from functools import lru_cache
+from math import ceil
 from typing import TYPE_CHECKING, Final
 
+from engine.conductors.carrying import Surroundings
 from engine.plan.reader import Reader
 from engine.plan.shore_fields import AC, RECORD
 from engine.plan.shore_parts import AcCircuit, Item, Record
@@ -36,6 +38,24 @@ def thousandth(reader: Reader, name: str) -> float | None:
     """Return a figure typed in thousandths in whole units, None where it is not known."""
     value = reader.value(name)
     return None if value is None else value / 1000
+
+
+def whole(reader: Reader, name: str) -> int | None:
+    """Return a count, None where it is not known."""
+    value = reader.value(name)
+    return None if value is None else ceil(value)
+
+
+def _insulation(reader: Reader) -> int | None:
+    """Return the class of insulation, None where it is not known or no table has it."""
+    stated = whole(reader, "insulation")
+    if stated is None:
+        return None
+    try:
+        return Surroundings(insulation=stated).insulation
+    except Problem as problem:
+        reader.problems.append(problem.at(f"{reader.where}.insulation"))
+        return None
 
 
 def plates_of(text: str) -> dict[str, Plate]:
@@ -105,7 +125,7 @@ def ac_circuit_of(
     row = dict(stated)
     ident = row["id"]
     reader = Reader(f"ac.{ident}", row, AC)
-    fed_by, planned, leg = reader.choice("fed_by"), reader.yes("together"), reader.choice("leg")
+    supply, planned, leg = reader.choice("supply"), reader.yes("together"), reader.choice("leg")
     plates = _plates(reader)
     items = tuple(
         Item(
@@ -115,7 +135,7 @@ def ac_circuit_of(
             leg,
             plates.get(one.name.lower(), _home_plate(one, home)),
             planned,
-            fed_by == "inverter",
+            supply == "inverter",
         )
         for place, one in enumerate(_appliances(reader), 1)
     )
@@ -123,12 +143,16 @@ def ac_circuit_of(
     circuit = AcCircuit(
         ident,
         row.get("name", "") or ident,
-        fed_by,
+        supply,
         amp(reader, "breaker"),
         int(poles) if poles else None,
         reader.size("size", catalogue),
+        _insulation(reader),
+        whole(reader, "bundle"),
         reader.yes("engine_space"),
         reader.choice("place"),
+        whole(reader, "outlets"),
+        amp(reader, "outlet_rating"),
         None if opens is None else Amp(opens),
         leg,
         items,

@@ -6,9 +6,9 @@ from typing import Final
 
 from engine.field import CHOICE, SIZE, TEXT, YES_NO, Field, by_name
 from engine.shore.isolation import Isolation
-from engine.shore.leakage import WET_PLACES
+from engine.shore.leakage_asks import WET_PLACES
 from engine.shore.services import SERVICES
-from engine.units import CURRENT, LENGTH, POWER, TEMPERATURE, Kind
+from engine.units import CURRENT, LENGTH, NUMBER, POWER, TEMPERATURE, Kind
 
 LEAK: Final = Kind("leakage current", "milliampere", "mA", "30 mA")
 TRIP: Final = Kind("trip time", "millisecond", "ms", "100 ms")
@@ -37,7 +37,7 @@ BONDS: Final = (
 WAVES: Final = (("pure", "pure sine"), ("modified", "modified"))
 DRY: Final = "dry"
 PLACES: Final = ((DRY, "a dry place"), *((place, f"the {place}") for place in WET_PLACES))
-FED_BY: Final = (
+SUPPLIES: Final = (
     ("main", "the main"),
     ("inverter", "the inverter; on shore power it passes through"),
     ("inlet", "the inlet: it is the main itself"),
@@ -56,17 +56,18 @@ def _marked(name: str, label: str, help_: str, most: float = 200.0) -> Field:
 SHORE: Final = by_name(
     Field("service", "Shore service", CHOICE, "What the inlet is made for.",
           choices=KNOWN_SERVICES),
-    Field("dock", "What the dock offers", CHOICE, "Where it is not the same as the inlet.",
+    Field("dock", "What the dock offers", CHOICE,
+          "Where it is not the same as the inlet, and always with a splitter.",
           choices=KNOWN_SERVICES),
     Field("inlets", "Inlets", CHOICE, default="1", choices=(("1", "one"), ("2", "two"))),
     Field("feeding", "Two inlets are fed by", CHOICE, choices=FEEDING),
     Field("one_phase", "Both legs come from one phase", YES_NO),
     Field("cord_length", "Shore cord", LENGTH, "Its whole length, dock to inlet.", above=True,
           least=0.0, most=200.0, usual=(1.0, 60.0)),
-    Field("cord_size", "Its conductor", SIZE, "Printed on the cord: 10 AWG or 2.5 mm2."),
+    Field("cord_size", "Conductor of the cord", SIZE, "Printed on the cord: 10 AWG or 2.5 mm2."),
     Field("feed_length", "From inlet to main breaker", LENGTH,
           "Along the conductor, not through the air.", least=0.0, most=60.0),
-    Field("feed_size", "Its conductor", SIZE, "Such as 10 AWG or 4 mm2."),
+    Field("feed_size", "Conductor, inlet to main", SIZE, "Such as 10 AWG or 4 mm2."),
     Field("feed_guarded", "That run is sheathed, or guarded by another breaker", YES_NO),
     _marked("main_rating", "Main breaker", "What it is marked."),
     Field("main_poles", "Poles of the main breaker", CHOICE,
@@ -110,7 +111,7 @@ SHORE: Final = by_name(
 
 AC: Final = by_name(
     Field("name", "AC circuit", TEXT),
-    Field("fed_by", "Fed by", CHOICE, default="main", choices=FED_BY),
+    Field("supply", "Fed by", CHOICE, default="main", choices=SUPPLIES),
     _marked("breaker", "Breaker", "What it is marked."),
     Field("poles", "Poles", CHOICE, choices=(("1", "one"), ("2", "two"))),
     Field("appliances", "Appliances", TEXT, "With watts: kettle 1000 W, charger 680 W."),
@@ -119,7 +120,16 @@ AC: Final = by_name(
           "made for this service only, the rest as not known."),
     Field("together", "Planned to run with the rest", YES_NO, default="yes"),
     Field("size", "Conductor", SIZE, "With its catalogue: 12 AWG or 2.5 mm2."),
+    Field("insulation", "Insulation", TEMPERATURE,
+          "Printed on the jacket. Empty: reckoned as the least, 60 °C.", "", 60.0, 200.0),
+    Field("bundle", "Conductors that carry, run together", NUMBER,
+          "Live conductors and neutrals of every cable it runs beside; a cable alone has 2. Empty: "
+          "reckoned as 4, two cables.", "", 2.0, 100.0),
     Field("engine_space", "Part of it in the engine space", YES_NO),
+    Field("outlets", "Number of outlets", NUMBER,
+          "A double one counts as two; 0 where it feeds a fixed appliance.", "", 0.0, 50.0),
+    Field("outlet_rating", "Its outlets are marked", CURRENT, "Such as 15 A.", above=True,
+          least=0.0, most=100.0),
     Field("place", "Its outlets are in", CHOICE, choices=PLACES),
     Field("ground_fault", "Its outlets open at a leakage of", LEAK,
           "Such as 5 mA; 0 where they have no leakage protection.", "", 0.0, 1000.0),

@@ -102,16 +102,23 @@ class Item:
 
 @dataclass(frozen=True, slots=True)
 class AcCircuit:
-    """One AC circuit as stated; ``outlets_open`` is None where not known and 0 where never, A."""
+    """One AC circuit as stated; ``outlets_open`` is None where not known and 0 where never, A.
+
+    ``insulation`` is in °C, ``bundle`` and ``outlets`` are counts, ``outlet_rating`` is in A.
+    """
 
     ident: str
     name: str
-    fed_by: str
+    supply: str
     breaker: Amp | None
     poles: int | None
     size: Size | None
+    insulation: int | None
+    bundle: int | None
     engine_space: bool
     place: str
+    outlets: int | None
+    outlet_rating: Amp | None
     outlets_open: Amp | None
     leg: str
     items: tuple[Item, ...]
@@ -160,7 +167,7 @@ class ShorePlan:
     @property
     def branches(self) -> tuple[AcCircuit, ...]:
         """Every circuit but the one that is the main itself."""
-        return tuple(one for one in self.circuits if one.fed_by != "inlet")
+        return tuple(one for one in self.circuits if one.supply != "inlet")
 
     @property
     def planned(self) -> frozenset[str]:

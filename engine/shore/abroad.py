@@ -9,7 +9,7 @@ from engine.finding import Rule, Verdict, meets
 from engine.problem import Problem
 from engine.shore.appliances import Nature
 from engine.source import Source
-from engine.units import Share, Volt, said
+from engine.units import Share, Volt, said, words
 
 if TYPE_CHECKING:
     from engine.shore.appliances import Appliance
@@ -26,6 +26,16 @@ FLUX: Final = Rule(
     "volts per hertz",
     "iron in a motor or transformer takes no more volts per hertz than its plate",
     Source("Faraday's law", "induction", "flux goes with volts over hertz"),
+)
+PASSES_ON: Final = Rule(
+    "passes on",
+    "an inverter-charger passes shore power as it comes to the circuits behind it",
+    Source("inverter-charger makers' sheets", "common", "pass-through", typical=True),
+)
+FIXED: Final = Rule(
+    "fixed installation",
+    "what is wired in for one service is never fed with another",
+    Source("plate of the appliance", "every country", "input volts and hertz"),
 )
 
 
@@ -66,11 +76,15 @@ def plate_of(home: Service) -> Plate:
 
 @dataclass(frozen=True, slots=True)
 class Abroad:
-    """Whether an appliance may be used, why, and the rule."""
+    """Whether an appliance may be used, why, and the rule.
+
+    ``own`` is false where its own plate would do and what it passes power on to would not.
+    """
 
     verdict: Verdict
     words: str
     rule: Rule
+    own: bool = True
 
 
 IRON: Final = frozenset({Nature.MOTOR, Nature.TRANSFORMER})
@@ -155,4 +169,73 @@ def _hertz(appliance: Appliance, plate: Plate, there: Service) -> Abroad:
         f"The {appliance.name} runs at {hertz}, but "
         f"{said(there.hertz / nearest)} times as fast where it is a motor.",
         FLUX,
+    )
+
+
+def differs(one: Service, other: Service) -> bool:
+    """Return whether two services differ in volts or hertz.
+
+    Parameters
+    ----------
+    one, other : Service
+        To compare.
+    """
+    return (one.volts, one.hertz) != (other.volts, other.hertz)
+
+
+def passes_abroad(
+    name: str, behind: tuple[str, ...], there: Service, home: Service | None, *, sure: bool
+) -> Abroad:
+    """Return what abroad means for a charger whose own plate would do, if it passes power on.
+
+    Parameters
+    ----------
+    name : str
+        Of the charger.
+    behind : tuple of str
+        Circuits fed through an inverter-charger, shape ``(n,)``.
+    there : Service
+        What the dock offers there.
+    home : Service or None
+        What the circuits are made for, None where not known.
+    sure : bool
+        Whether this is the unit, and it passes power on.
+    """
+    made_for = f" made for {said(home.volts)} V" if home else ""
+    on_to = f" {words(behind)}" if behind else " the circuits behind it"
+    if sure:
+        text = (
+            f"The {name}'s own plate allows {said(there.volts)} V, but as wired the "
+            f"inverter-charger passes shore power on to{on_to}{made_for}. Do not feed it before a "
+            "licensed person has parted them."
+        )
+        return Abroad(Verdict.STOP, text, PASSES_ON, own=False)
+    text = (
+        f"The {name}'s own plate allows {said(there.volts)} V. Not known: whether it is an "
+        f"inverter-charger that passes shore power on to{on_to}{made_for}."
+    )
+    return Abroad(Verdict.NOT_KNOWN, text, PASSES_ON, own=False)
+
+
+def fixed_abroad(home: Service, there: Service) -> Abroad:
+    """Return what another service means for all that is wired in.
+
+    Parameters
+    ----------
+    home : Service
+        What inlet, main, breakers and outlets are made for.
+    there : Service
+        What the dock offers there; of other volts or hertz.
+
+    Examples
+    --------
+    >>> from engine.shore.services import service
+    >>> fixed_abroad(service("30 A 120 V"), service("16 A 230 V")).verdict.value
+    'stop'
+    """
+    return Abroad(
+        Verdict.STOP,
+        f"The boat's fixed {said(home.volts)} V {said(home.hertz)} Hz installation, from inlet to "
+        f"outlets, is not fed with {said(there.volts)} V {said(there.hertz)} Hz.",
+        FIXED,
     )

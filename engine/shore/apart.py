@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 
 from engine.finding import meets
 from engine.shore.appliances import current_at
-from engine.shore.together import check_rating, total
+from engine.shore.together import CONTINUOUS, check_rating, total
+from engine.units import words
 
 if TYPE_CHECKING:
     from engine.shore.appliances import Appliance
@@ -85,3 +86,53 @@ def pairs_apart(
     found = mends(loads, rating, volts, rated)
     by_hand = [one for one in found if one.short]
     return tuple(combinations(by_hand if len(by_hand) > 1 else found[:2], 2))
+
+
+def relief(loads: tuple[Appliance, ...], rating: Amp, volts: Volt, rated: Volt) -> str:
+    """Return in one sentence what to leave off, and for how long that is enough.
+
+    Parameters
+    ----------
+    loads : tuple of Appliance
+        All that is on, shape ``(n,)``.
+    rating : Amp
+        Of the breaker or inlet. [A]
+    volts : Volt
+        At their plugs. [V]
+    rated : Volt
+        What their plates say. [V]
+
+    Returns
+    -------
+    str
+        Empty where all may run for hours.
+
+    Examples
+    --------
+    >>> from engine.shore.appliances import read_appliances
+    >>> from engine.units import Amp, Volt
+    >>> loads = read_appliances("kettle 1000 W, charger 680 W, heater 750 W, microwave 1050 W")
+    >>> relief(loads, Amp(25.0), Volt(120.0), Volt(120.0))
+    'For minutes only, leave off the microwave, kettle, heater or charger; for hours, more.'
+    >>> relief(loads, Amp(30.0), Volt(120.0), Volt(120.0))
+    'For hours, leave off the microwave, kettle, heater or charger.'
+    """
+    check_rating(rating, "rating")
+    whole = total(loads, volts, rated)
+    if meets(whole, CONTINUOUS * rating):
+        return ""
+    order = sorted(loads, key=lambda one: one.watts, reverse=True)
+    left = {one.name: whole - current_at(one, volts, rated) for one in order}
+    hours = [name for name, rest in left.items() if meets(rest, CONTINUOUS * rating)]
+    more = f"leave off the {words(hours, 'or')}" if hours else "leave off more than one"
+    if meets(whole, rating):
+        return f"For hours, {more}."
+    minutes = [name for name, rest in left.items() if name not in hours and meets(rest, rating)]
+    if hours and minutes:
+        return (
+            f"Leave off the {words(hours, 'or')}; or, for minutes only, the {words(minutes, 'or')}."
+        )
+    if minutes:
+        short = f"For minutes only, leave off the {words(minutes, 'or')}"
+        return f"{short}; for hours, more."
+    return f"{more[0].upper()}{more[1:]}."

@@ -3,40 +3,37 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from engine.finding import Finding, Rule, Severity, Verdict, Who, meets
 from engine.problem import Problem
+from engine.shore.leakage_asks import (
+    MAIN_TIME,
+    MAIN_TRIP,
+    RECEPTACLE_MUST,
+    WET_OUTLETS_230,
+    WET_PLACES,
+    main_asks,
+    outlets_ask,
+)
 from engine.shore.panel import NEAR
 from engine.source import Source
 from engine.units import Amp, Metre, said
 
-MAIN_TRIP: Final = Amp(0.030)
-"""Leakage at which the main's protection has opened, A."""
-MAIN_TIME: Final = 0.100
-"""Longest it may take, s."""
+if TYPE_CHECKING:
+    from engine.shore.services import Service
+
 QUIET: Final = Amp(0.015)
 """Leakage at which a 30 mA device must not open yet, A."""
-RECEPTACLE_MUST: Final = Amp(0.006)
 RECEPTACLE_MAY: Final = Amp(0.004)
-"""A receptacle's device must open from 6 mA, may open from 4 mA, and not below."""
+"""A receptacle's device may open from 4 mA, and not below."""
 RECEPTACLE_LEAST_TIME: Final = 0.025
 """Longest time from 264 mA up, s."""
 
-MAIN_LEAKAGE: Final = Rule(
-    "leakage at the main",
-    "leakage protection of at most 30 mA and 100 ms stands with or beside the main breaker",
-    Source("ABYC E-11", "as reprinted", "11.11.1 and 11.11.1.1"),
-)
 EXEMPT: Final = Rule(
     "leakage exemption",
     "an isolation transformer within 3 m (10 ft) of the inlet stands in for it",
     Source("ABYC E-11", "as reprinted", "11.11.1, exemption"),
-)
-WET_RECEPTACLE: Final = Rule(
-    "wet receptacles",
-    "receptacles in head, galley, machinery space and on deck open at 5 mA nominal",
-    Source("ABYC E-11", "as reprinted", "receptacles with ground-fault protection"),
 )
 TRIP_TIME: Final = Rule(
     "trip time",
@@ -53,9 +50,6 @@ NO_NUISANCE: Final = Rule(
     "a 30 mA device does not open at 15 mA, so the boat's standing leakage stays below",
     Source("BS 7671", "as reprinted", "no trip at half the rated residual current"),
 )
-
-WET_PLACES: Final = ("head", "galley", "machinery space", "weather deck")
-"""Where a receptacle asks for 5 mA protection."""
 
 
 def longest_trip(leak: Amp) -> float | None:
@@ -121,7 +115,9 @@ class Guard:
     time: float | None = None
 
 
-def judge_main_leakage(guard: Guard, transformer: Metre | None = None) -> Finding | None:
+def judge_main_leakage(
+    guard: Guard, transformer: Metre | None = None, service: Service | None = None
+) -> Finding | None:
     """Return what is wrong with the leakage protection at the main, or None.
 
     Parameters
@@ -130,11 +126,13 @@ def judge_main_leakage(guard: Guard, transformer: Metre | None = None) -> Findin
         As it is.
     transformer : Metre or None
         Metres along the conductor from the inlet to an isolation transformer, None without. [m]
+    service : Service or None
+        What the inlet is for; the American rule where None.
     """
     if transformer is not None and meets(transformer, NEAR):
         return None
     mend = "Leakage protection of 30 mA and 100 ms with or beside the main breaker."
-    rule, severity = MAIN_LEAKAGE, Severity.BEFORE_LEAVING
+    rule, severity = main_asks(service).rule, Severity.BEFORE_LEAVING
     if guard.trip is None:
         words = "No leakage protection stands at the main."
         if transformer is not None:
@@ -156,7 +154,9 @@ def judge_main_leakage(guard: Guard, transformer: Metre | None = None) -> Findin
     return Finding("shore.leakage", Verdict.STOP, severity, words, mend, rule, Who.LICENSED)
 
 
-def judge_receptacle(place: str, trip: Amp | None) -> Finding | None:
+def judge_receptacle(
+    place: str, trip: Amp | None, service: Service | None = None
+) -> Finding | None:
     """Return what is wrong with a receptacle where people are wet, or None.
 
     Parameters
@@ -165,19 +165,23 @@ def judge_receptacle(place: str, trip: Amp | None) -> Finding | None:
         Where it is; ``WET_PLACES`` count.
     trip : Amp or None
         What its protection opens at, None without any. [A]
+    service : Service or None
+        What the inlet is for; the American rule where None.
     """
-    if place.strip().lower() not in WET_PLACES or (
-        trip is not None and meets(trip, RECEPTACLE_MUST)
-    ):
+    asks = outlets_ask(service)
+    if place.strip().lower() not in WET_PLACES or (trip is not None and meets(trip, asks.trip)):
         return None
     has = "none" if trip is None else f"{said(trip * 1000)} mA"
+    mend = "A receptacle or branch with 5 mA protection."
+    if asks.rule is WET_OUTLETS_230:
+        mend = "Leakage protection of 30 mA at the main or on the branch."
     return Finding(
         f"shore.receptacles.{place}",
         Verdict.STOP,
         Severity.BEFORE_LEAVING,
         f"The receptacle in the {place} has leakage protection of: {has}.",
-        "A receptacle or branch with 5 mA protection.",
-        WET_RECEPTACLE,
+        mend,
+        asks.rule,
         Who.LICENSED,
     )
 

@@ -208,8 +208,8 @@ def judge_interrupting(rating: Amp, service: Service, *, main: bool) -> Finding 
     if needed is None:
         return _finding(
             Verdict.CANNOT_SAY,
-            f"No table at hand gives the least interrupting rating for {service.name}.",
-            "Ask for the dock's fault current.",
+            f"The least interrupting rating for {service.name} is not in this program's tables.",
+            "Ask the marina for the fault current at its outlet.",
             INTERRUPTS_ENOUGH,
             severity=Severity.NOTE,
         )

@@ -12,6 +12,8 @@ from engine.units import Amp, Share, Volt, said, words
 
 WEAK: Final = Share(0.9)
 """Share of the nominal volts that a weak dock still gives."""
+AMERICAN: Final = Volt(150.0)
+"""Volts of a leg below which a service is North American."""
 WEAK_DOCK: Final = Rule(
     "weak dock",
     "a supply may sink to nine tenths of its nominal volts and still count as usual",
@@ -55,6 +57,11 @@ class Service:
                 f"{said(self.rating)} A is no rating of a dock service.",
                 "Enter what the dock breaker is marked, such as 30 A.",
             )
+
+    @property
+    def american(self) -> bool:
+        """True where North American rules are asked of it: 120 V a leg."""
+        return self.volts < AMERICAN
 
     @property
     def weak_volts(self) -> Volt:

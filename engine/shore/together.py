@@ -27,6 +27,13 @@ TRIPS: Final = Rule(
     "all that runs at one time takes no more than the rating",
     Source("breakers", "nature of a breaker", "above its rating it opens in time"),
 )
+LATE: Final = Rule(
+    "trips late",
+    "above its rating a breaker opens within the hour only from 1.35 times it, or 1.45 for 230 V",
+    Source("UL 489 and IEC 60898", "as remembered", "conventional tripping current", typical=True),
+)
+IN_AN_HOUR: Final = {True: Share(1.35), False: Share(1.45)}
+"""Share of its rating from which a breaker opens within the hour, by whether North American."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,6 +180,26 @@ def on_branch(branch: Branch, loads: tuple[Appliance, ...], volts: Volt, rated: 
     return judged(total(here, volts, rated), branch.rating)
 
 
+def trips_words(current: Amp, service: Service) -> str:
+    """Return how a breaker takes a current over its rating.
+
+    Parameters
+    ----------
+    current : Amp
+        Of all that runs, above the rating. [A]
+    service : Service
+        With its rating.
+
+    Examples
+    --------
+    >>> from engine.shore.services import service
+    >>> trips_words(Amp(32.7), service("30 A 120 V"))
+    'it trips, perhaps late; plug and cord heat first'
+    """
+    late = not meets(IN_AN_HOUR[service.american] * service.rating, current)
+    return f"it trips{', perhaps late; plug and cord heat first' if late else ''}"
+
+
 def sentence(
     base: tuple[Appliance, ...], service: Service, extra: tuple[Appliance, ...] = ()
 ) -> str:
@@ -194,18 +221,21 @@ def sentence(
     >>> base = read_appliances("charger 680 W, kettle 1000 W, heater 1190 W")
     >>> sentence(base, service("30 A 120 V"), read_appliances("microwave 1050 W"))
     'Shore power carries the charger, kettle and heater together (80 % of 30 A); add the microwave \
-and it trips.'
+and it trips, perhaps late; plug and cord heat first.'
     """
     found = together(base, service)
     names = words(one.name for one in base)
     share = f"{round(found.share * 100)} % of {said(service.rating)} A"
     side_by_side = " together" if len(base) > 1 else ""
     if found.verdict is Verdict.STOP:
-        return f"Shore power does not carry the {names}{side_by_side} ({share}): it trips."
+        tail = trips_words(found.current, service)
+        return f"Shore power does not carry the {names}{side_by_side} ({share}): {tail}."
     text = f"Shore power carries the {names}{side_by_side} ({share})"
-    tripping = [
-        one.name for one in extra if together((*base, one), service).verdict is Verdict.STOP
-    ]
+    with_it = {one.name: together((*base, one), service) for one in extra}
+    tripping = {name: one for name, one in with_it.items() if one.verdict is Verdict.STOP}
     if found.verdict is Verdict.SHOULD:
         text += ", for minutes rather than hours"
-    return f"{text}; add the {words(tripping, 'or')} and it trips." if tripping else f"{text}."
+    if not tripping:
+        return f"{text}."
+    least = min(one.current for one in tripping.values())
+    return f"{text}; add the {words(tripping, 'or')} and {trips_words(least, service)}."

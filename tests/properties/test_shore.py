@@ -8,13 +8,14 @@ from engine.conductors.sizes import STOCKED
 from engine.finding import Verdict, meets
 from engine.inverter.surge import SURGE
 from engine.problem import Problem
-from engine.shore.apart import mends, pairs_apart
+from engine.shore.apart import mends, pairs_apart, relief
 from engine.shore.appliances import Appliance, Nature, current_at, read_appliances, watts_at
 from engine.shore.cord import Cord, cord_drop, cord_resistance
 from engine.shore.generator import fuel
 from engine.shore.leakage import longest_trip
 from engine.shore.legs import Legs, leg_drops
 from engine.shore.pass_through import pass_through
+from engine.shore.results import joined_on_shore, over, trip_of
 from engine.shore.starting import Starter, locked_rotor, start_in_turn, start_together
 from engine.shore.tables import CODE_LETTERS
 from engine.shore.together import judged, total
@@ -140,6 +141,29 @@ def test_kva_goes_with_horsepower(horsepower, letter):
 def test_warmer_air_never_leaves_more(one, other):
     cool, hot = (warm_share(Celsius(at)) or 0.0 for at in sorted((one, other)))
     assert hot <= cool
+
+
+@given(st.integers(1, 900), st.integers(1, 2000))
+def test_a_trip_passes_only_within_both_limits(milliamperes, milliseconds):
+    trip = trip_of(f"{milliamperes} mA, {milliseconds} ms")
+    passed = not over(trip, Amp(0.030), 0.100)
+    assert passed == (milliamperes <= 30 and milliseconds <= 100)
+
+
+@given(many, st.floats(5.0, 63.0))
+def test_what_is_said_to_leave_off_is_enough(loads, rating):
+    said, whole = relief(loads, Amp(rating), RATED, RATED), total(loads, RATED, RATED)
+    assert bool(said) == (not meets(whole, 0.8 * rating))
+    if "leave off the" in said.lower():
+        least = min(whole - current_at(one, RATED, RATED) for one in loads)
+        assert meets(least, rating)
+
+
+@given(st.text(max_size=80) | st.text("0123456789mAs ,.;noten", max_size=60))
+def test_what_a_person_found_is_read_or_let_be(text):
+    trip = trip_of(text)
+    assert all(one >= 0 for one in (*trip.currents, *trip.times))
+    assert joined_on_shore(text, text) in {True, False, None}
 
 
 @given(st.text(max_size=120) | st.text("kW1,. ;:=", max_size=60))

@@ -93,7 +93,7 @@ def _circuits(scene: Scene) -> Html | None:
 
 def _row(scene: Scene, circuit: AcCircuit) -> Html:
     plan = scene.plan.shore
-    whole = circuit.fed_by == "inlet"
+    whole = circuit.supply == "inlet"
     watts = sum(one.appliance.watts for one in circuit.items)
     names = ", ".join(one.appliance.name for one in circuit.items)
     outlets = circuit.place or "not known"

@@ -18,7 +18,10 @@ if TYPE_CHECKING:
     from engine.plan.shore_parts import AcCircuit
     from engine.views.parts.scene import Scene
 
-FIELDS = ("name", "fed_by", "breaker", "poles", "size", "appliances", "place", "ground_fault")
+FIELDS = (
+    "name", "supply", "breaker", "poles", "size", "insulation", "bundle", "appliances", "place",
+    "outlets", "outlet_rating", "ground_fault",
+)  # fmt: skip
 MORE = ("plates", "leg", "note")
 
 
@@ -52,7 +55,7 @@ def _row(scene: Scene, circuit: AcCircuit) -> Html:
     plan = scene.plan.shore
     names = ", ".join(f"{one.appliance.name} {said(one.appliance.watts, 4)} W"
                       for one in circuit.items)  # fmt: skip
-    whole = circuit.fed_by == "inlet"
+    whole = circuit.supply == "inlet"
     return tag(
         "tr",
         tag("th", link(f"wiring/shore/{circuit.ident}", f"{circuit.ident} {circuit.name}",
@@ -118,7 +121,7 @@ def ac_circuit_page(scene: Scene, ident: str) -> tuple[Block, ...]:
 
 def _answer(scene: Scene, circuit: AcCircuit) -> Html:
     plan = scene.plan.shore
-    if circuit.fed_by == "inlet":
+    if circuit.supply == "inlet":
         return tag("p", "This is the main itself; it is asked on the page of shore power.",
                    class_="answer")  # fmt: skip
     asked = branch_asked(plan, circuit)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from engine.check.shore import abroad_of
 from engine.check.shore_bonds import source_states
+from engine.check.shore_dock import abroad_of
 from engine.check.shore_feed import crossings
 from engine.check.shore_inverter import generator_answer, inverter_ac
 from engine.check.shore_isolation import isolation_answer
