@@ -2,6 +2,7 @@
 // It knows no trade.
 import { Idiomorph } from "./idiomorph.mjs";
 import * as store from "./store.mjs";
+import "./cursor.mjs";
 
 const root = document.documentElement;
 const byId = (id) => document.getElementById(id);

@@ -44,6 +44,9 @@ HASH_BASED_UNCHECKED: Final = 1  # PEP 552
 # Rooms of the engine that no page asks yet.
 LATER: Final = (
     "engine/solar/", "engine/simulate/", "engine/ahead/", "engine/sums/sun_day.py",
+    "engine/views/energy/chance_strip.py", "engine/views/energy/course.py",
+    "engine/views/energy/curve", "engine/views/energy/drawn.py", "engine/views/energy/sea_map.py",
+    "engine/views/energy/tide_day.py", "engine/views/energy/year_strip.py",
 )  # fmt: skip
 
 

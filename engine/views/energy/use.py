@@ -11,10 +11,10 @@ from engine.loads.generic import GENERIC
 from engine.loads.load import CONDITIONS
 from engine.plan.edit import rows_of
 from engine.units import said, words
+from engine.views.energy.day_bars import Bar, day_bars
 from engine.views.home.home import answer_sentence, band_working, banner, charge, conditions
 from engine.views.parts.form import cell
 from engine.views.parts.html import Block, Html, block, head, joined, tag
-from engine.views.parts.pictures import bar
 from engine.views.parts.say import button, link, subpages, whole, why
 
 if TYPE_CHECKING:
@@ -88,36 +88,18 @@ HEADS: Final = ("Likely", "All low to all high", "Median", "8 days in 10", "Wh",
 
 def users(scene: Scene, answer: DayUse) -> Html:
     """Return the five largest users as bars with whiskers."""
-    most = max((use.day.high for use in answer.largest), default=1.0)
     unit = scene.units.charge
-    rows = []
-    for use in answer.largest:
-        low, high = charge(scene, use.day.low), charge(scene, use.day.high)
-        title = f"{use.load.name}: {charge(scene, use.day.likely)} {unit}, {low} to {high}"
-        rows.append(
-            tag(
-                "tr",
-                tag("td", link(f"energy/use/{use.load.ident}", use.load.name)),
-                tag("td", bar(use.day, most, title)),
-                tag("td", charge(scene, use.day.likely), class_="n"),
-                tag("td", f"{low} to {high}", class_="known"),
-            )
+    bars = [
+        Bar(
+            link(f"energy/use/{use.load.ident}", use.load.name),
+            use.load.name,
+            use.day,
+            charge(scene, use.day.likely),
+            f"{charge(scene, use.day.low)} to {charge(scene, use.day.high)}",
         )
-    return tag(
-        "table",
-        tag(
-            "thead",
-            tag(
-                "tr",
-                tag("th", "Load", scope="col"),
-                tag("th", "Bar from low to high", scope="col", class_="quiet"),
-                tag("th", f"{unit} a day", scope="col", class_="n"),
-                tag("th", "Range", scope="col"),
-            ),
-        ),
-        tag("tbody", *rows),
-        class_="grid",
-    )
+        for use in answer.largest
+    ]
+    return day_bars("use-largest", bars, unit)
 
 
 def standing(scene: Scene) -> Html:
