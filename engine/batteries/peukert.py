@@ -112,3 +112,35 @@ def clamped_delivered(
     """
     least = delivered(capacity, rated_hours, current, exponent)
     return min(least, AmpHour(capacity * low_rate_gain))
+
+
+def capacity_at_hours(
+    capacity: AmpHour, rated_hours: Hour, hours: Hour, exponent: float, low_rate_gain: float
+) -> AmpHour:
+    """Return what a full bank gives in a discharge that takes so many hours.
+
+    Parameters
+    ----------
+    capacity : AmpHour
+        At the rated hours. [Ah]
+    rated_hours : Hour
+        The discharge time the capacity was stated for. [h]
+    hours : Hour
+        Of the discharge, above zero. [h]
+    exponent : float
+        Peukert's. [1]
+    low_rate_gain : float
+        All the bank holds over its capacity at the rated hours. [1]
+
+    Returns
+    -------
+    AmpHour
+        ``C (h / H)^((k − 1) / k)``, never more than the clamp. [Ah]
+
+    Examples
+    --------
+    >>> capacity_at_hours(AmpHour(100.0), Hour(20.0), Hour(1.0), 1.25, 1.185)
+    54.928
+    """
+    given = capacity * (hours / rated_hours) ** ((exponent - 1) / exponent)
+    return AmpHour(min(given, capacity * low_rate_gain))

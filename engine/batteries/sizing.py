@@ -70,7 +70,8 @@ class Worksheet:
         need, largest = self.need, self.governing
         warmed = largest.least * need.temperature_factor
         return (
-            Step("unadjusted", f"{said(need.daily, 4)} Ah × {said(need.days)} days",
+            Step("unadjusted",
+                 f"{said(need.daily, 4)} Ah × {said(need.days)} day{'s' * (need.days != 1)}",
                  f"{said(self.unadjusted, 4)} Ah", WORKSHEET),
             *(Step(f"by {one.rule.name}", one.words, f"{said(one.least, 4)} Ah", one.rule.source)
               for one in self.demands),

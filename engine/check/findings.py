@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
+from engine.check.bank_asked import bank_findings
 from engine.check.battery_share import battery_share
 from engine.check.circuits import answers_of
 from engine.check.inverter_findings import inverter_findings
@@ -42,6 +43,7 @@ def findings_of(plan: Plan, chosen: frozenset[str] = frozenset()) -> tuple[Findi
         found += _of_circuit(answer)
     found += shared(plan)
     found += battery_share(plan)
+    found += bank_findings(plan)
     found += inverter_findings(plan, chosen)
     found += shore_findings(plan)
     return tuple(sorted(found, key=lambda finding: ORDER.index(finding.severity)))

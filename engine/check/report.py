@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from engine.check.bank import figures_of
+from engine.check.bank_sizing import sizing_of
 from engine.check.circuits import CircuitAnswer, answers_of
 from engine.check.doubts import alone
 from engine.check.findings import findings_of
@@ -36,6 +38,7 @@ def report_of(plan: Plan) -> dict[str, Any]:
         "inverter": _inverter(plan),
         "shore": shore_report(plan),
         "days_alone": _days_alone(plan),
+        "bank": _bank(plan),
         "findings": [
             {
                 "where": finding.where,
@@ -109,6 +112,23 @@ def _inverter(plan: Plan) -> dict[str, Any]:
         "tripped_at": result.tripped_at if result else None,
         "cut_off": answer.trips.value,
         "missing": list(answer.missing),
+    }
+
+
+def _bank(plan: Plan) -> dict[str, Any]:
+    found = figures_of(plan.bank) if plan.bank else None
+    if found is None:
+        return {"problem": "The bank's chemistry or capacity is not known."}
+    sizes = {name: sizing_of(plan, name) for name in CONDITIONS}
+    return {
+        "holds": found.held,
+        "usable": found.usable,
+        "watt_hours": found.energy,
+        "mass": found.mass.likely,
+        "cycles": found.cycles.likely,
+        "most_charge": found.most_charge.likely,
+        "size_asked": {name: one.capacity if one else None for name, one in sizes.items()},
+        "start_joined": plan.start.joined or None,
     }
 
 

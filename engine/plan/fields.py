@@ -11,6 +11,7 @@ from engine.plan.circuit_fields import CIRCUIT, KNOWN, LEG
 from engine.plan.look_fields import LOOKS
 from engine.plan.shore_fields import AC, RECORD, SHORE
 from engine.plan.source_fields import POLICY, SOURCE
+from engine.plan.start_fields import BANK_MORE, CHEMISTRY, START
 from engine.units import (
     CHARGE,
     CURRENT,
@@ -126,17 +127,7 @@ TAKE_OFFS: Final = (
 )
 
 BANK: Final = by_name(
-    Field(
-        "chemistry",
-        "Chemistry",
-        CHOICE,
-        choices=(
-            ("flooded", "flooded lead-acid"),
-            ("agm", "AGM lead-acid"),
-            ("gel", "gel lead-acid"),
-            ("lithium", "lithium iron phosphate"),
-        ),
-    ),
+    CHEMISTRY,
     Field("capacity", "Capacity", CHARGE, "As labelled, the whole bank: 2 x 110 Ah will do.",
           above=True, least=0.0, most=5000.0, usual=(20.0, 2000.0)),
     Field("rated_hours", "Rated hours", TIME, "The discharge time the label was stated for.",
@@ -160,6 +151,7 @@ BANK: Final = by_name(
           "Where the boat's two main leads sit on the bank.", choices=TAKE_OFFS),
     Field("link_run", "Link between batteries", LENGTH, "One link, lug to lug.", "", 0.0, 5.0),
     Field("link_size", "Its conductor", SIZE, "Such as 2/0 AWG."),
+    *BANK_MORE.values(),
 )  # fmt: skip
 
 INVERTER: Final = by_name(
@@ -184,8 +176,8 @@ INVERTER: Final = by_name(
 )  # fmt: skip
 
 SINGLE: Final = {
-    "boat": BOAT, "bank": BANK, "inverter": INVERTER, "looks": LOOKS, "shore": SHORE,
-    "policy": POLICY,
+    "boat": BOAT, "bank": BANK, "start": START, "inverter": INVERTER, "looks": LOOKS,
+    "shore": SHORE, "policy": POLICY,
 }  # fmt: skip
 """Parts of the plan that stand once."""
 ROWS: Final = {

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from engine.loads.load import Load, Supply
     from engine.plan.shore_parts import ShorePlan
     from engine.plan.source_parts import PolicyPlan, SourcePlan
+    from engine.plan.start_parts import BankMore, StartBank, Wanted
     from engine.problem import Problem
     from engine.units import Amp, AmpHour, Celsius, Hour, Metre, Ohm, Share, Volt, Watt
 
@@ -130,6 +131,8 @@ class Bank:
     strings: int
     take_off: str
     link: Link
+    more: BankMore
+    wanted: Wanted
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,6 +164,7 @@ class Plan:
     circuits: tuple[Circuit, ...]
     legs: tuple[Leg, ...]
     bank: Bank | None
+    start: StartBank
     inverter: InverterPlan | None
     supply: Supply
     looks: tuple[tuple[str, str], ...]

@@ -3,24 +3,22 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
 from engine.batteries.chemistry import CHEMISTRIES
-from engine.estimate import Estimate
 from engine.inverter.efficiency import preset
 from engine.inverter.sag import CUT_OFF_SHARE
-from engine.loads.load import CONDITIONS, Load, Supply
-from engine.plan.fields import BANK, BOAT, INVERTER, LOAD
+from engine.loads.load import Supply
+from engine.plan.fields import BANK, BOAT, INVERTER
 from engine.plan.look_fields import LOOKS
 from engine.plan.parts import Bank, Boat, InverterPlan, Link, Plan
 from engine.plan.read_circuit import circuit_of, fed_problems, leg_of, ways_of
+from engine.plan.read_load import load_of
 from engine.plan.read_shore import shore_of
 from engine.plan.read_source import sources_of
+from engine.plan.read_start import more_of, start_of, wanted_of
 from engine.plan.reader import Reader
-from engine.problem import Problem, quoted
 from engine.units import (
-    POWER,
     Amp,
     AmpHour,
     Celsius,
@@ -30,115 +28,14 @@ from engine.units import (
     Share,
     Volt,
     Watt,
-    converts,
-    read,
 )
 
 if TYPE_CHECKING:
     from engine.plan.document import Document, Row
+    from engine.problem import Problem
 
 NEW: Final = {"new", "0", "0 years", "not bought"}
 """Ages that need no test of capacity."""
-
-
-@lru_cache(maxsize=4096)
-def is_power(text: str) -> bool:
-    """Return whether a draw was typed as power rather than current.
-
-    Examples
-    --------
-    >>> is_power("60 W"), is_power("4.6 A")
-    (True, False)
-    """
-    units = [word for word in _words(text) if word]
-    for unit in units:
-        try:
-            converts(unit, POWER)
-        except Problem:
-            continue
-        return True
-    return False
-
-
-def _words(text: str) -> list[str]:
-    return "".join(c if c.isalpha() else " " for c in text).split()
-
-
-@lru_cache(maxsize=2048)
-def _load(stated: tuple[tuple[str, str], ...]) -> tuple[Load, tuple[Problem, ...]]:
-    """Return a load; a row that says the same is not read again."""
-    row = dict(stated)
-    reader = Reader(f"loads.{row['id']}", row, LOAD)
-    by = row.get("draw_by", "")
-    draw = watts = None
-    if is_power(reader.text("draw")):
-        watts = _power(reader, by)
-    else:
-        draw = reader.estimate("draw", by)
-    surge_text = reader.text("surge")
-    surge = _surge(reader, watts is not None) if surge_text else None
-    load = Load(
-        row["id"],
-        row.get("name", "") or row["id"],
-        reader.choice("supply"),
-        draw,
-        watts,
-        surge,
-        tuple(reader.estimate(f"hours_{name}") for name in CONDITIONS),
-        reader.estimate("duty"),
-        reader.choice("window"),
-        reader.yes("essential"),
-        reader.yes("always_live"),
-        row.get("zone", ""),
-        row.get("circuit", ""),
-        reader.choice("behaves"),
-    )
-    return load, tuple(reader.problems)
-
-
-def _power(reader: Reader, by: str) -> Estimate | None:
-    """Return a draw typed in watts."""
-    try:
-        typed = read(reader.text("draw"), POWER)
-    except Problem as problem:
-        reader.problems.append(problem.at(f"{reader.where}.draw"))
-        return None
-    low, likely, high = typed.low or 0.0, typed.likely or 0.0, typed.high or 0.0
-    most = reader.fields["draw"].most * 12
-    if low < 0 or high > most:
-        reader.problems.append(
-            Problem(
-                f"{reader.where}.draw",
-                f"{quoted(reader.text('draw'))} is not a power a load aboard can have.",
-                f"Enter 0 to {most:.0f} W.",
-            )
-        )
-        return None
-    return Estimate(low, likely, high, by or "estimate")
-
-
-def _surge(reader: Reader, in_watts: bool) -> float | None:  # noqa: FBT001
-    """Return the surge in the unit of the draw: W beside W, A beside A."""
-    text = reader.text("surge")
-    if in_watts != is_power(text):
-        if not in_watts or any(map(str.isalpha, text)):
-            unit = "watts" if in_watts else "amperes"
-            reader.problems.append(
-                Problem(
-                    f"{reader.where}.surge",
-                    f"{quoted(text)} is not in the unit of the draw.",
-                    f"Enter {unit}, as the draw is.",
-                )
-            )
-            return None
-        text = f"{text} W"
-    if not in_watts:
-        return reader.value("surge")
-    try:
-        return read(text, POWER).likely
-    except Problem as problem:
-        reader.problems.append(problem.at(f"{reader.where}.surge"))
-        return None
 
 
 def _boat(row: Row) -> tuple[Boat, tuple[Problem, ...]]:
@@ -168,6 +65,7 @@ def _bank(row: Row, boat: Boat) -> tuple[Bank | None, tuple[Problem, ...]]:
     hours, temperature = reader.sure("rated_hours"), reader.sure("temperature")
     cranking, strings = reader.value("cranking"), round(reader.sure("strings"))
     link = Link(reader.estimate("link_run"), reader.size("link_size", boat.catalogue))
+    more, wanted = more_of(reader, boat.volts), wanted_of(reader)
     if not name:
         return None, tuple(reader.problems)
     typical = CHEMISTRIES[name]
@@ -187,6 +85,8 @@ def _bank(row: Row, boat: Boat) -> tuple[Bank | None, tuple[Problem, ...]]:
         strings,
         reader.choice("take_off"),
         link,
+        more,
+        wanted,
     )
     return bank, tuple(reader.problems)
 
@@ -219,7 +119,7 @@ def plan_of(document: Document) -> Plan:
     loads, circuits, legs = [], [], []
     found = list(problems)
     for row in document.get("loads", []):
-        load, problems = _load(tuple(row.items()))
+        load, problems = load_of(tuple(row.items()))
         loads.append(load)
         found += problems
     for row in document.get("legs", []):
@@ -232,6 +132,8 @@ def plan_of(document: Document) -> Plan:
         circuits.append(circuit)
         found += problems
     bank, problems = _bank(document.get("bank", {}), boat)
+    found += problems
+    start, problems = start_of(document.get("start", {}))
     found += problems
     inverter, problems = _inverter(document.get("inverter", {}), boat)
     found += problems
@@ -247,6 +149,7 @@ def plan_of(document: Document) -> Plan:
         tuple(circuits),
         tuple(legs),
         bank,
+        start,
         inverter,
         Supply(boat.volts, inverter.curve if inverter else None),
         tuple(document.get("looks", {}).items()),

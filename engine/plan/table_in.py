@@ -12,7 +12,7 @@ from engine.field import CHOICE, TEXT, YES_NO, value_of, yes
 from engine.plan.document import plain_text
 from engine.plan.edit import rows_of
 from engine.plan.fields import LOAD, LONGEST_NAME, MOST_ROWS
-from engine.plan.read import is_power
+from engine.plan.read_load import is_power
 from engine.problem import Problem, quoted
 from engine.units import CURRENT, POWER, read
 

@@ -21,7 +21,7 @@ from engine.plan.edit import (
 from engine.plan.fields import LONGEST_NAME, ROWS, SINGLE, field_at
 from engine.plan.link import length_words, packed
 from engine.plan.made_up import AS_FOUND
-from engine.plan.read import is_power
+from engine.plan.read_load import is_power
 from engine.plan.receive import Received, received
 from engine.plan.table_in import Incoming, exported, incoming
 from engine.problem import Problem

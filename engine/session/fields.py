@@ -46,11 +46,9 @@ def set_field(state: State, path: str, text: str, *, typing: bool) -> None:
         _set_setting(state, rest, text)
     elif part == "show":
         _set_shown(state, rest, text)
-    elif part in {"sum", "start"} and "." not in rest:
-        raise Problem(path, "There is no such field.", "Reload the page.")
-    elif part == "sum":
+    elif part == "sum" and "." in rest:
         _set_sum(state, path, text, typing=typing)
-    elif part == "start":
+    elif part == "start" and "." in rest:  # without one it is a field of the start bank
         _set_start(state, path, text)
     else:
         _set_plan(state, path, text)
@@ -147,6 +145,7 @@ def _named(document: Document, path: str) -> str:
         return {
             "boat": "the boat",
             "bank": "the bank",
+            "start": "the start bank",
             "inverter": "the inverter",
             "shore": "shore power",
         }.get(part, "")

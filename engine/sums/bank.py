@@ -2,37 +2,29 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from engine.batteries.sizing import Need, worksheet
 from engine.field import Field
+from engine.plan.start_fields import BANK_MORE, DAILY_HELP
 from engine.sums.inputs import DAILY
 from engine.sums.sum import Inputs, Outcome, Sum, Value
-from engine.units import CURRENT, DAYS, FRACTION, NUMBER, Amp, AmpHour, Share, said
+from engine.units import CURRENT, FRACTION, NUMBER, Amp, AmpHour, Share, said
 
-SPELL: Final = Field(
-    "days", "Days without charging", DAYS,
-    "1.5 to 3 at anchor where an engine can help; 5 and more on sun alone.", "", 0.04, 365.0,
-)  # fmt: skip
+SPELL: Final = replace(BANK_MORE["days_wanted"], name="days", default="")
 DEPTH: Final = Field(
     "depth", "Deepest in the spell", FRACTION, "Half for lead-acid, 80 % for lithium.", "",
     0.05, 1.0,
 )  # fmt: skip
-DAILY_DEPTH: Final = Field(
-    "daily_depth", "Deepest in a day", FRACTION, "20 % lets a lead-acid bank live long.", "",
-    0.02, 1.0,
-)  # fmt: skip
-END_OF_LIFE: Final = Field(
-    "end_of_life", "Left of the capacity when old", FRACTION, "80 % is usual.", "", 0.3, 1.0
-)
+DAILY_DEPTH: Final = replace(BANK_MORE["daily_depth"], help=DAILY_HELP)
+END_OF_LIFE: Final = replace(BANK_MORE["end_of_life"], default="")
 WARMTH: Final = Field(
     "temperature_factor", "Factor for temperature", NUMBER,
     "Of the cell size, lead-acid: 1 at 25 °C, 1.11 at 15.6, 1.19 at 10, 1.30 at 4.4.", "1",
     0.9, 3.0,
 )  # fmt: skip
-MARGIN: Final = Field(
-    "margin", "Margin", NUMBER, "For what is not yet known: 1.10 to 1.25.", "", 1.0, 3.0
-)
+MARGIN: Final = replace(BANK_MORE["margin"], default="")
 LARGEST: Final = Field(
     "largest_current", "Largest running current", CURRENT, "The most that runs at one time.", "",
     0.01, 5000.0,

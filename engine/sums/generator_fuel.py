@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.field import TEXT, Field
 from engine.finding import Step
-from engine.plan.read import is_power
+from engine.plan.read_load import is_power
 from engine.problem import Problem
 from engine.shore.generator import FUEL, WORKS, charted, fuel, works_hard_enough
 from engine.sums.sum import Inputs, Outcome, Sum, Value

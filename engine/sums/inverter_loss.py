@@ -7,7 +7,7 @@ from typing import Final
 from engine.field import TEXT, Field
 from engine.finding import Step
 from engine.inverter.efficiency import CURVE, Curve, dc_watts, efficiency
-from engine.plan.read import is_power
+from engine.plan.read_load import is_power
 from engine.problem import Problem, quoted
 from engine.sums.sum import Inputs, Outcome, Sum, Value
 from engine.units import FRACTION, NUMBER, POWER, Watt, read, said

@@ -64,6 +64,7 @@ MENDED = {
     "circuits.D14.size": "8 AWG", "circuits.D16.size": "10 AWG", "circuits.D18.size": "12 AWG",
     "circuits.D20.series": "class T", "circuits.D20.protection": "15 A",
     "circuits.D20.to_protection": "5 cm",
+    "start.joined": "converter",
     "shore.leakage": "yes", "shore.isolation": "galvanic isolator", "shore.inverter_bond": "own",
 }  # fmt: skip
 
@@ -98,6 +99,15 @@ def test_the_figures_of_the_survey_stand_in_its_words():
     assert "20 A where its label asks for 7.5 A" in words["circuits.D11", "label"]
     assert "0.38 A read" in words["looks.standing", "always live"]
     assert "7 ring terminals" in words["looks.stack", "stud"]
+
+
+def test_the_switch_that_leaves_both_banks_joined_is_found_beside_the_survey():
+    """Her selector switch stays on “both”: invented, as the rest of her start bank."""
+    (found,) = [one for one in findings_of(PLAN) if one.where.startswith(("start", "bank."))]
+    assert (found.where, found.rule.name, found.severity) == (
+        "start.joined", "parted", Severity.BEFORE_LEAVING,
+    )  # fmt: skip
+    assert "the engine does not start" in found.words
 
 
 def test_the_usb_outlets_are_on_the_line():

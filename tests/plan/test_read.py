@@ -7,7 +7,8 @@ from hypothesis import strategies as st
 from engine.conductors.sizes import read_size
 from engine.estimate import Estimate
 from engine.plan.document import new_document
-from engine.plan.read import is_power, plan_of
+from engine.plan.read import plan_of
+from engine.plan.read_load import is_power
 
 
 def plan(**parts):

@@ -1,8 +1,8 @@
-"""The house bank as the plan states it, and what it holds."""
+"""The house bank as the plan states it, what it holds, and the start bank beside it."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from engine.batteries.chemistry import CHEMISTRIES
 from engine.check.doubts import alone
@@ -11,18 +11,30 @@ from engine.finding import Step
 from engine.loads.load import CONDITIONS
 from engine.source import common_practice
 from engine.units import said
+from engine.views.energy.bank_card import card, typical
+from engine.views.energy.bank_rest import resting
+from engine.views.energy.bank_sizing import comparison, sizing
+from engine.views.energy.bank_start import start_bank
+from engine.views.energy.bank_tables import rates
 from engine.views.energy.use import energy_pages
 from engine.views.home.home import banner
 from engine.views.parts.cautions import SHORT_CIRCUIT, caution, chemistry_caution
-from engine.views.parts.form import entry
+from engine.views.parts.form import entry, typed_at
 from engine.views.parts.html import Block, Html, block, head, tag
 from engine.views.parts.say import whole, why
 
 if TYPE_CHECKING:
     from engine.views.parts.scene import Scene
 
-STATED = ("chemistry", "capacity", "health", "age", "charge", "reserve")
-RARER = ("rated_hours", "temperature", "exponent", "resistance")
+STATED: Final = ("chemistry", "capacity", "health", "age", "charge", "reserve")
+RARER: Final = (
+    ("Its batteries, in series and side by side", "batteries",
+     ("battery_volts", "strings", "alike", "rated_hours")),
+    ("Its limits, and the cold", "limits",
+     ("temperature", "cold_stop", "most_charge", "most_discharge")),
+    ("Typical figures, to replace by its papers", "typical",
+     ("exponent", "resistance", "mass", "cycles")),
+)  # fmt: skip
 
 
 def bank(scene: Scene) -> tuple[Block, ...]:
@@ -30,26 +42,43 @@ def bank(scene: Scene) -> tuple[Block, ...]:
     stated = scene.plan.bank
     return (
         block("bank-head", banner(scene), energy_pages("energy/bank"), tag("h1", "House bank")),
+        block("bank-answer", _answer(scene)),
         block(
             "bank-care",
             caution(SHORT_CIRCUIT, "bank"),
             caution(chemistry_caution(stated.chemistry), "chemistry") if stated else None,
         ),
-        block("bank-answer", _answer(scene)),
+        block("bank-card", card(scene)),
         block(
             "bank-form",
             tag("h2", "What is there"),
-            tag("div", *(entry(scene, f"bank.{name}") for name in STATED), class_="fields"),
-            tag("h2", "Less often changed"),
-            tag("div", *(entry(scene, f"bank.{name}") for name in RARER), class_="fields"),
+            _fields(scene, *STATED),
+            *(
+                tag("details", tag("summary", label), _fields(scene, *names), class_="why",
+                    id=f"more-bank-{ident}")
+                for label, ident, names in RARER
+            ),
         ),
-    )
+        block("bank-typical", typical(scene)),
+        block("bank-rates", rates(scene)),
+        block("bank-sizing", sizing(scene)),
+        block("bank-compare", comparison(scene)),
+        block("bank-rest", resting(scene)),
+        block("bank-start", start_bank(scene)),
+    )  # fmt: skip
+
+
+def _fields(scene: Scene, *names: str) -> Html:
+    return tag("div", *(entry(scene, f"bank.{name}") for name in names), class_="fields")
 
 
 def _answer(scene: Scene) -> Html:
     stated = scene.plan.bank
     if stated is None or stated.capacity is None:
-        return tag("p", "Enter chemistry and capacity to see how long it lasts.", class_="empty")
+        lacking = "its capacity" if stated else "chemistry and capacity"
+        if stated is None and typed_at(scene, "bank.capacity"):
+            lacking = "its chemistry"
+        return tag("p", f"Enter {lacking} to see how long it lasts.", class_="empty")
     held = usable_capacity(stated) or 0.0
     kind = CHEMISTRIES[stated.chemistry]
     rows = []
@@ -83,7 +112,7 @@ def _answer(scene: Scene) -> Html:
             "p",
             "Usable down to the reserve line: ",
             tag("b", f"{whole(usable)} Ah"),
-            f" of {whole(held)}.{doubt}",
+            f" of {whole(held)}{_lasts(scene)}.{doubt}",
             class_="answer",
         ),
         why("Why this number?", steps, "why-bank"),
@@ -94,3 +123,11 @@ def _answer(scene: Scene) -> Html:
             class_="grid",
         ),
     )
+
+
+def _lasts(scene: Scene) -> str:
+    """Return how long that lasts in the chosen way of living."""
+    days = alone(scene.plan, scene.condition)
+    if days is None:
+        return ""
+    return f", about {said(days.likely, 2)} days {CONDITIONS[scene.condition]} without charging"

@@ -175,12 +175,14 @@ def finding_row(one: Finding) -> Html:
         "circuits": f"wiring/circuits/{rest}",
         "inverter": "wiring/inverter",
         "network": "wiring/network",
-        "bank": "wiring/heavy",
+        "bank": "wiring/heavy" if rest == "take_off" else "energy/bank",
+        "start": "energy/bank",
         "shore": "wiring/shore",
         "ac": f"wiring/shore/{rest}",
         "records": "wiring/shore",
     }.get(part, f"proving/{rest}")
-    there = {"shore": "shore power", "records": "the results", "circuits": rest, "ac": rest}
+    there = {"shore": "shore power", "records": "the results", "circuits": rest, "ac": rest,
+             "start": "the start bank"}  # fmt: skip
     label = "Answer this" if part == "looks" else f"Go to {there.get(part, part)}"
     return tag(
         "li",

@@ -38,6 +38,7 @@ SHAPES: Final = {
 }
 ON_EARTH: Final = {LATITUDE: ("N", "S"), LONGITUDE: ("E", "W")}
 SHORT: Final = {"degC": "°C", "degF": "°F"}
+ONE: Final = {("1", "days"): "day"}
 
 
 def verdict(found: Verdict, word: str = "") -> Html:
@@ -157,7 +158,8 @@ def _shown(field: Field, value: float, units: Units) -> str:
     if field.kind is ANGLE:
         return f"{said(value, 4)}°"
     unit = units.of(field.kind)
-    return f"{said(in_unit(value, field.kind, unit), 4)} {SHORT.get(unit, unit)}"
+    shown = said(in_unit(value, field.kind, unit), 4)
+    return f"{shown} {ONE.get((shown, unit)) or SHORT.get(unit, unit)}"
 
 
 def why(label: str, steps: Iterable[Step], ident: str, note: str = "") -> Html:

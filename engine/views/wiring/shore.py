@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 from engine.check.shore import shore_asked
 from engine.check.shore_feed import lopsided
 from engine.check.shore_load import LoadAnswer, left_off, load_answer
-from engine.finding import Verdict
 from engine.shore.appliances import current_at
 from engine.units import said, words
 from engine.views.home.home import banner
+from engine.views.parts.asked import asked_part
 from engine.views.parts.cautions import SHORE, SWIM, caution
 from engine.views.parts.html import Block, Html, block, head, joined, tag
 from engine.views.parts.say import button, link, verdict
@@ -29,7 +29,6 @@ from engine.views.wiring.shore_tables import (
 )
 
 if TYPE_CHECKING:
-    from engine.check.asked import Asked
     from engine.plan.shore_parts import Item, ShorePlan
     from engine.views.parts.scene import Scene
 
@@ -51,7 +50,7 @@ def shore(scene: Scene) -> tuple[Block, ...]:
         block("shore-load", _board(plan, found)),
         block("shore-weak", _weak(plan, found)),
         block("shore-strip", _strip(scene)),
-        block("shore-asked", _asked(shore_asked(scene.plan))),
+        block("shore-asked", asked_part(shore_asked(scene.plan), "shore")),
         block("shore-circuits", circuits_table(scene)),
         block("shore-form", *forms(scene)),
         block("shore-states", states_table(plan)),
@@ -177,71 +176,3 @@ def _weak(plan: ShorePlan, found: LoadAnswer | None) -> Html | None:
 def _strip(scene: Scene) -> Html | None:
     picture = inlet_strip(scene)
     return joined(tag("h2", "From dock to panel"), picture) if picture else None
-
-
-def _asked(found: tuple[Asked, ...]) -> Html | None:
-    """Return every question with its verdict; what could not be asked is folded."""
-    if not found:
-        return None
-    shown = [one for one in found if one.verdict is not Verdict.NOT_KNOWN]
-    wanting = [part for one in found for part in one.parts if not part.weighs]
-    rows = [
-        tag(
-            "tr",
-            tag("th", _capital(one.name), scope="row"),
-            tag("td", verdict(one.verdict), data_label="Verdict"),
-            tag(
-                "td",
-                *(
-                    tag("p", f"{part.words} {part.mend}".strip())
-                    for part in one.parts
-                    if part.weighs
-                ),
-                data_label="Why",
-                class_="wide",
-            ),
-        )
-        for one in shown
-    ]
-    table = tag("table", head("Question", "Verdict", "Why"), tag("tbody", *rows),
-                class_="grid cards")  # fmt: skip
-    return joined(
-        tag("h2", "What was asked"),
-        table if rows else None,
-        _wanting([part.words for part in wanting]),
-        _rules(shown),
-    )
-
-
-def _capital(words_: str) -> str:
-    return words_[0].upper() + words_[1:]
-
-
-def _wanting(open_: list[str]) -> Html | None:
-    if not open_:
-        return None
-    return tag(
-        "details",
-        tag("summary", f"Not asked yet: {len(open_)}"),
-        tag("ul", *(tag("li", one) for one in open_), class_="list"),
-        class_="why",
-        id="shore-open",
-    )
-
-
-def _rules(found: list[Asked]) -> Html | None:
-    rules = {part.rule.name: part.rule for one in found for part in one.parts if part.weighs}
-    if not rules:
-        return None
-    rows = (
-        tag("li", tag("b", f"{_capital(rule.name)}. "), f"{_capital(rule.words)}. ",
-            tag("span", f"{rule.source}.", class_="source"))
-        for rule in rules.values()
-    )  # fmt: skip
-    return tag(
-        "details",
-        tag("summary", "The rules and where they stand"),
-        tag("ul", *rows, class_="list"),
-        class_="why",
-        id="shore-rules",
-    )
