@@ -19,7 +19,7 @@ from engine.shore.cord import (
     source_of_cord,
     thick_enough,
 )
-from engine.shore.earthing import CAUTION
+from engine.shore.earthing import CAUTION, SWIM_CAUTION
 from engine.sums.inputs import CURRENT_FIELD
 from engine.sums.sum import Inputs, Outcome, Sum, Value
 from engine.units import AREA, LENGTH, TEMPERATURE, VOLTS, Amp, Celsius, Metre, said
@@ -119,4 +119,5 @@ CORD: Final = Sum(
     (SHORE_VOLTS, CURRENT_FIELD, LENGTH_FIELD, SIZE_FIELD, MM2, COPPER),
     answer,
     CAUTION,
+    SWIM_CAUTION,
 )

@@ -8,6 +8,7 @@ from engine.field import TEXT, Field
 from engine.finding import Step
 from engine.plan.read_load import is_power
 from engine.problem import Problem
+from engine.shore.earthing import CAUTION
 from engine.shore.generator import FUEL, WORKS, charted, fuel, works_hard_enough
 from engine.sums.sum import Inputs, Outcome, Sum, Value
 from engine.units import FRACTION, POWER, TIME, Watt, read, said
@@ -90,4 +91,5 @@ GENERATOR_FUEL: Final = Sum(
     "Litres an hour of a diesel generator at a load, by a published chart.",
     (RATING, LOAD, HOURS),
     answer,
+    CAUTION,
 )

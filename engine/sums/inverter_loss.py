@@ -9,6 +9,7 @@ from engine.finding import Step
 from engine.inverter.efficiency import CURVE, Curve, dc_watts, efficiency
 from engine.plan.read_load import is_power
 from engine.problem import Problem, quoted
+from engine.shore.earthing import CAUTION
 from engine.sums.sum import Inputs, Outcome, Sum, Value
 from engine.units import FRACTION, NUMBER, POWER, Watt, read, said
 
@@ -99,4 +100,5 @@ INVERTER_LOSS: Final = Sum(
     "Watts from the bank and efficiency at any load, idle included.",
     (RATING, LOAD, FIXED, LINEAR, SQUARE),
     answer,
+    CAUTION,
 )

@@ -7,7 +7,7 @@ from typing import Final
 from engine.field import CHOICE, TEXT, Field
 from engine.finding import Step
 from engine.problem import Problem
-from engine.shore.earthing import CAUTION
+from engine.shore.earthing import CAUTION, SWIM_CAUTION
 from engine.shore.starting import LOCKED_ROTOR, horsepower_of, line_current, locked_rotor
 from engine.sums.sum import Inputs, Outcome, Sum, Value
 from engine.units import POWER, VOLTS, Volt, Watt, said
@@ -75,8 +75,8 @@ def answer(inputs: Inputs) -> Outcome:
     else:
         found = f"{found}; {said(least)} A at the letter's low end."
     answers = {
-        "kva": Value(kva, "kVA", "to start"),
-        "current": Value(current, "A", "to start"),
+        "kva": Value(kva, "kVA", "power to start"),
+        "current": Value(current, "A", "current to start"),
     }
     return Outcome(answers, found, steps, LOCKED_ROTOR.name, notes)
 
@@ -88,4 +88,5 @@ MOTOR_START: Final = Sum(
     (HORSEPOWER, WATTS, CODE, MOTOR_VOLTS, PHASES),
     answer,
     CAUTION,
+    SWIM_CAUTION,
 )

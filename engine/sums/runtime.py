@@ -7,6 +7,7 @@ from typing import Final
 from engine.batteries.peukert import PEUKERT, discharge_time
 from engine.field import Field
 from engine.finding import Step
+from engine.shore.earthing import CAUTION
 from engine.sums.inputs import CAPACITY, EXPONENT, RATED_HOURS, USABLE, VOLTS_FIELD
 from engine.sums.sum import Inputs, Outcome, Sum, Value
 from engine.units import FRACTION, POWER, Amp, AmpHour, Hour, said
@@ -53,5 +54,5 @@ RUNTIME: Final = Sum(
     "and the cut-off.",
     (WATTS, CAPACITY, EXPONENT, USABLE, EFFICIENCY, VOLTS_FIELD, RATED_HOURS),
     answer,
-    "Danger. Inverter output can kill. Licensed or qualified person only.",
+    CAUTION,
 )

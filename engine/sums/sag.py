@@ -7,6 +7,7 @@ from typing import Final
 from engine.field import Field
 from engine.finding import Step
 from engine.inverter.sag import OPERATES, SAG, collapse_power, operating_point
+from engine.shore.earthing import CAUTION, SWIM_CAUTION
 from engine.sums.sum import Inputs, Outcome, Sum, Value
 from engine.units import POWER, RESISTANCE, VOLTS, Ohm, Volt, Watt, said
 
@@ -57,4 +58,6 @@ SAG_SUM: Final = Sum(
     "The less volts it has, the more current it takes; beyond half the volts it never settles.",
     (POWER_FIELD, OPEN_VOLTS, LOOP),
     answer,
+    CAUTION,
+    SWIM_CAUTION,
 )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from engine.field import TEXT, Field
@@ -9,8 +10,8 @@ from engine.finding import Step, Verdict
 from engine.shore.apart import mends, pairs_apart
 from engine.shore.appliances import read_appliances
 from engine.shore.earthing import CAUTION, SWIM_CAUTION
-from engine.shore.services import WEAK, WEAK_DOCK
-from engine.shore.together import judged, total
+from engine.shore.services import AMERICAN, WEAK, WEAK_DOCK, service
+from engine.shore.together import judged, total, trips_words
 from engine.sums.sum import Inputs, Outcome, Sum, Value
 from engine.units import CURRENT, VOLTS, Amp, Volt, said, words
 
@@ -29,9 +30,8 @@ LOADS: Final = Field(
     "loads", "Loads", TEXT, "With watts, one after another: kettle 1000 W, charger 680 W."
 )
 SAID: Final = {
-    Verdict.FINE: "They may run together for hours.",
+    Verdict.FINE: "By their load alone they may run together for hours.",
     Verdict.SHOULD: "For minutes only: over 80 % for hours, the breaker warms and opens.",
-    Verdict.STOP: "It trips.",
 }
 
 
@@ -52,7 +52,7 @@ def answer(inputs: Inputs) -> Outcome:
     answers = {
         "current": Value(found.current, "A", "current"),
         "share_of_service": Value(found.share, "share", "share of the service"),
-        "verdict": Value(found.verdict.value, "", "verdict"),
+        "verdict": Value(found.verdict.value, "", "verdict on the load alone"),
     }
     steps = (
         Step("watts", " + ".join(f"{one.name} {said(one.watts, 4)}" for one in loads[:12])
@@ -65,14 +65,20 @@ def answer(inputs: Inputs) -> Outcome:
     )  # fmt: skip
     text = (
         f"{said(watts, 4)} W are {said(found.current)} A, {said(found.share * 100)} % of "
-        f"{said(rating)} A. {SAID[found.verdict]}"
+        f"{said(rating)} A. {SAID.get(found.verdict) or _trips(found.current, rating, volts)}"
     )
-    notes = [SWIM_CAUTION, _apart(loads, rating, volts, found.verdict)]
+    notes = [_apart(loads, rating, volts, found.verdict)]
     notes.append(
         f"At a weak dock of {said(weak_volts)} V it is {said(weak)} A: heaters draw less, "
         "chargers and motors more."
     )
     return Outcome(answers, text, steps, found.rule.name, tuple(note for note in notes if note))
+
+
+def _trips(current: Amp, rating: Amp, volts: Volt) -> str:
+    like = service("30 A 120 V" if volts < AMERICAN else "16 A 230 V")
+    told = trips_words(current, replace(like, rating=rating))
+    return f"{told[0].upper()}{told[1:]}."
 
 
 def _apart(loads: tuple[Appliance, ...], rating: Amp, volts: Volt, verdict: Verdict) -> str:
@@ -94,4 +100,5 @@ SHORE_LOAD: Final = Sum(
     (RATED, SERVICE, LOADS),
     answer,
     CAUTION,
+    SWIM_CAUTION,
 )

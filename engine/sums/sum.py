@@ -68,6 +68,12 @@ class Sum:
     fields: tuple[Field, ...]
     answer: Callable[[Inputs], Outcome]
     caution: str = ""
+    swim: str = ""
+
+    @property
+    def dangers(self) -> tuple[str, ...]:
+        """What stands above the answer and before there is one: shape ``(n,)``, n from 0 to 2."""
+        return tuple(one for one in (self.caution, self.swim) if one)
 
 
 def inputs_of(one: Sum, given: Mapping[str, str]) -> tuple[Inputs, list[Problem]]:
@@ -137,7 +143,7 @@ def answered(one: Sum, given: Mapping[str, str]) -> dict[str, Any]:
             "governing": None,
             "problems": [problem.as_row() for problem in problems],
             "working": [],
-            "cautions": [one.caution] if one.caution else [],
+            "cautions": [*one.dangers],
         }
     return {
         "sum": one.name,
@@ -148,5 +154,5 @@ def answered(one: Sum, given: Mapping[str, str]) -> dict[str, Any]:
         "governing": outcome.governing,
         "problems": [],
         "working": [str(step) for step in outcome.working],
-        "cautions": [*([one.caution] if one.caution else []), *outcome.cautions],
+        "cautions": [*one.dangers, *outcome.cautions],
     }

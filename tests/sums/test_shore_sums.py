@@ -2,6 +2,7 @@
 
 import pytest
 
+from engine.shore.earthing import CAUTION
 from engine.sums import SUMS
 from engine.sums.sum import answered
 
@@ -178,8 +179,8 @@ def test_a_generator_beyond_its_chart_or_nearly_idle_is_said():
     found = asked("generator-fuel", rating="20 kW", load="0 W")
     assert found["answers"]["fuel"]["value"] == pytest.approx(1.2)
     assert found["answers"]["per_kwh"]["value"] is None
-    assert len(found["cautions"]) == 2
-    assert asked("generator-fuel", rating="20 kW", load="10 kW")["cautions"] == []
+    assert len(found["cautions"]) == 3
+    assert asked("generator-fuel", rating="20 kW", load="10 kW")["cautions"] == [CAUTION]
 
 
 @pytest.mark.parametrize(

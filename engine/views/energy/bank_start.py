@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from engine.check.bank_asked import bank_asked
 from engine.plan.start_fields import CONVERTER, RELAY, SELECTOR
-from engine.views.parts.asked import asked_part
+from engine.views.parts.asked import asked_part, questions
 from engine.views.parts.form import entry
 from engine.views.parts.html import Html, joined, tag
 
@@ -26,5 +26,5 @@ def start_bank(scene: Scene) -> Html:
         tag("p", "It starts the engine and does nothing else, so that the house bank can run down "
             "and the engine still starts."),
         tag("div", *(entry(scene, f"start.{name}") for name in names), class_="fields"),
-        asked_part(bank_asked(scene.plan), "bank"),
+        asked_part(questions(bank_asked(scene.plan)), "bank"),
     )  # fmt: skip

@@ -12,7 +12,7 @@ from engine.plan.edit import rows_of
 from engine.plan.fields import LOAD
 from engine.units import said
 from engine.views.home.home import banner, charge
-from engine.views.parts.cautions import SHORE, caution
+from engine.views.parts.cautions import dangers
 from engine.views.parts.form import circuit_choice, entry
 from engine.views.parts.html import Block, Html, block, tag
 from engine.views.parts.say import beside, button, link, titled, why
@@ -32,7 +32,9 @@ def load_page(scene: Scene, ident: str) -> tuple[Block, ...]:
                   tag("p", f"{ident} is not in this plan. It may be deleted.", class_="empty")),
         )  # fmt: skip
     path = f"loads.{ident}"
-    danger = caution(SHORE, "load") if load.supply in {"inverter", "shore"} else None
+    danger = None
+    if load.supply in {"inverter", "shore"}:
+        danger = dangers("load", swim=load.supply == "shore")
     others = (
         (f"energy/use/{one.ident}", f"{one.ident} {one.name}", one is load)
         for one in scene.plan.loads

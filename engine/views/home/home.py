@@ -13,9 +13,9 @@ from engine.loads.load import CONDITIONS
 from engine.plan.made_up import AS_FOUND
 from engine.sums import SUMS
 from engine.units import said
-from engine.views.parts.cautions import PLANNING, caution
+from engine.views.parts.cautions import PLANNING, caution, dangers_of
 from engine.views.parts.html import Block, Html, block, head, joined, tag
-from engine.views.parts.say import button, link, verdict, whole, why
+from engine.views.parts.say import button, link, severity, whole, why
 
 if TYPE_CHECKING:
     from engine.finding import Finding
@@ -186,7 +186,7 @@ def finding_row(one: Finding) -> Html:
     label = "Answer this" if part == "looks" else f"Go to {there.get(part, part)}"
     return tag(
         "li",
-        verdict(one.verdict, one.severity.value),
+        severity(one),
         tag("span", f" {one.who.value}", class_="known"),
         tag("p", one.words),
         tag("p", one.mend, " ", link(route, label), class_="note"),
@@ -201,13 +201,17 @@ def findings_list(scene: Scene, most: int = 0) -> Html:
         if not scene.plan.circuits:
             words = "Nothing to check yet: add a DC circuit."
         return tag("p", words, class_="empty")
-    rows = [finding_row(one) for one in found[: most or None]]
+    shown = found[: most or None]
     more = (
         tag("p", link("home/findings", f"All {len(found)} findings"))
         if most and len(found) > most
         else None
     )
-    return joined(tag("ul", *rows, class_="list"), more)
+    return joined(
+        dangers_of(shown, "found"),
+        tag("ul", *(finding_row(one) for one in shown), class_="list"),
+        more,
+    )
 
 
 def largest_table(scene: Scene, answer: DayUse) -> Html:

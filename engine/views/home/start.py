@@ -9,7 +9,7 @@ from engine.loads.day_use import day_use
 from engine.plan.edit import rows_of
 from engine.plan.look_fields import FIRST
 from engine.views.home.home import answer_sentence, band_working, charge, measure_next
-from engine.views.parts.cautions import SHORT_CIRCUIT, caution
+from engine.views.parts.cautions import SHORT_CIRCUIT, caution, dangers
 from engine.views.parts.form import entry, ident_of
 from engine.views.parts.html import Block, Html, block, joined, tag
 from engine.views.parts.say import button, link, why
@@ -218,6 +218,7 @@ def _first_answer(scene: Scene) -> tuple[Block, ...]:
         block(
             "first-looks",
             tag("h2", "Four looks first"),
+            dangers("looks"),
             *(look(scene, one) for one in FIRST),
         ),
         block(

@@ -5,15 +5,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 from urllib.parse import urlencode
 
+from engine.finding import Verdict
 from engine.problem import Problem
 from engine.sums import SUMS
-from engine.sums.sum import Outcome, Sum, inputs_of
+from engine.sums.sum import Outcome, Sum, Value, inputs_of
 from engine.units import words
 from engine.views.home.home import quick_sums
-from engine.views.parts.cautions import SHORE, caution
+from engine.views.parts.cautions import dangers
 from engine.views.parts.form import control
 from engine.views.parts.html import Block, Html, block, tag
-from engine.views.parts.say import button, figures, link, why
+from engine.views.parts.say import button, figures, link, verdict, why
 
 if TYPE_CHECKING:
     from engine.views.parts.scene import Scene
@@ -61,7 +62,8 @@ def sum_page(scene: Scene, name: str) -> tuple[Block, ...]:
             "sum-head",
             back,
             tag("h1", one.title),
-            caution(SHORE, "sum") if one.caution else tag("p", one.asks, class_="note"),
+            dangers("sum", swim=bool(one.swim)) if one.caution else None,
+            tag("p", one.asks, class_="note"),
         ),
         block("sum-answer", _answer(one, given, outcome, problems)),
         block("sum-form", _form(scene, one, given, shown)),
@@ -90,7 +92,7 @@ def _answer(
         names = words(labels.get(p.where, p.where) for p in wanted)
         ask = f"Enter {names}." if wanted else "An entry below cannot be read."
         return tag("p", ask, class_="empty")
-    pairs = ((value.label or key, str(value)) for key, value in outcome.answers.items())
+    pairs = ((value.label or key, _figure(key, value)) for key, value in outcome.answers.items())
     return tag(
         "div",
         tag("p", outcome.words, class_="answer"),
@@ -98,6 +100,11 @@ def _answer(
         figures(*pairs),
         why("Why these numbers?", outcome.working, f"why-{one.name}"),
     )
+
+
+def _figure(key: str, value: Value) -> str:
+    """Return a figure as its words; a verdict keeps its shape."""
+    return verdict(Verdict(str(value))) if key == "verdict" else str(value)
 
 
 def _form(scene: Scene, one: Sum, given: dict[str, str], shown: dict[str, Problem]) -> Html:

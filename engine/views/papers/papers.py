@@ -10,7 +10,7 @@ from engine.plan.receive import Received
 from engine.plan.table_in import Incoming
 from engine.units import words
 from engine.views.home.home import banner
-from engine.views.parts.cautions import PLANNING, caution
+from engine.views.parts.cautions import PLANNING, caution, dangers
 from engine.views.parts.html import Block, Html, block, escaped, head, joined, tag
 from engine.views.parts.say import button, link
 from engine.views.wiring.circuit import foot
@@ -18,11 +18,13 @@ from engine.views.wiring.circuit import foot
 if TYPE_CHECKING:
     from engine.views.parts.scene import Scene
 
+ENERGY_STATE: Final = "Charging and days ahead are not yet."
+"""What of the energy side is worked out, in one sentence."""
 LIMITS: Final = (
-    "Day's use, conductors with their fuse window, and the inverter's runtime are worked out. "
-    "Charging, days ahead, shore power, fault current, the network as a whole and the drawing "
-    "are not yet.",
-    "A drop is judged run by run; what the bank, switch and buses lose before it is not counted.",
+    "Day's use, circuits with their fuse window, fault current, the DC network as a whole, the "
+    f"inverter's runtime and shore power are worked out. {ENERGY_STATE} The drawing is not yet.",
+    "A circuit's drop is judged run by run; what the bank, switch and buses lose before it stands "
+    "on the page of the network.",
     "Joints are not counted: a bad one loses more than the whole run. Measure.",
     "Lead-acid and lithium figures are typical until you enter what is measured.",
     "Lightning, owner-built packs and live AC work are left to people of the trade.",
@@ -32,7 +34,12 @@ LIMITS: Final = (
 def papers(scene: Scene) -> tuple[Block, ...]:
     """Return the Papers page."""
     return (
-        block("papers-head", banner(scene), tag("h1", "Papers")),
+        block(
+            "papers-head",
+            banner(scene),
+            tag("h1", "Papers"),
+            dangers("papers", brief=True),
+        ),
         block("papers-send", tag("h2", "Send this plan"), _send(scene)),
         block("papers-receive", tag("h2", "Receive a plan"), receive_form(scene)),
         block("papers-plans", tag("h2", "Plans on this device"), _plans(scene)),

@@ -2,47 +2,89 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from engine.check.part import WORST_FIRST
 from engine.finding import Verdict
 from engine.views.parts.html import Html, head, joined, tag
-from engine.views.parts.say import verdict
+from engine.views.parts.say import link, verdict
 
 if TYPE_CHECKING:
     from engine.check.asked import Asked
+    from engine.finding import Rule
 
 
-def asked_part(found: tuple[Asked, ...], ident: str) -> Html | None:
-    """Return every question with its verdict; what could not be asked is folded."""
-    if not found:
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A question with its verdict, what was found, and how it is mended."""
+
+    name: str
+    verdict: Verdict
+    texts: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Questions:
+    """Questions that were asked, the words of the open ones, and the rules behind them."""
+
+    rows: tuple[Row, ...]
+    wanting: tuple[str, ...]
+    rules: tuple[Rule, ...]
+
+
+def questions(asked: tuple[Asked, ...]) -> Questions:
+    """Return what was asked, as it is shown."""
+    rows: list[Row] = []
+    wanting: list[str] = []
+    rules: dict[str, Rule] = {}
+    for one in asked:
+        weighing = [part for part in one.parts if part.weighs]
+        wanting += [part.words for part in one.parts if not part.weighs]
+        rules |= {part.rule.name: part.rule for part in weighing}
+        if one.verdict is not Verdict.NOT_KNOWN or weighing:
+            texts = tuple(f"{part.words} {part.mend}".strip() for part in one.parts)
+            rows.append(Row(_capital(one.name), one.verdict, texts))
+    return Questions(tuple(rows), tuple(wanting), tuple(rules.values()))
+
+
+def asked_part(found: Questions, ident: str) -> Html | None:
+    """Return every question, folded under their count and the gravest verdict."""
+    if not found.rows and not found.wanting:
         return None
-    shown = [one for one in found if one.verdict is not Verdict.NOT_KNOWN]
-    wanting = [part for one in found for part in one.parts if not part.weighs]
-    rows = [
-        tag(
-            "tr",
-            tag("th", _capital(one.name), scope="row"),
-            tag("td", verdict(one.verdict), data_label="Verdict"),
-            tag(
-                "td",
-                *(
-                    tag("p", f"{part.words} {part.mend}".strip())
-                    for part in one.parts
-                    if part.weighs
-                ),
-                data_label="Why",
-                class_="wide",
-            ),
-        )
-        for one in shown
-    ]
-    table = tag("table", head("Question", "Verdict", "Why"), tag("tbody", *rows),
-                class_="grid cards")  # fmt: skip
     return joined(
         tag("h2", "What was asked"),
-        table if rows else None,
-        _wanting([part.words for part in wanting], ident),
-        _rules(shown, ident),
+        _folded(found, ident) if found.rows else None,
+        _wanting(found.wanting, ident),
+    )
+
+
+def _folded(found: Questions, ident: str) -> Html:
+    verdicts = {one.verdict for one in found.rows}
+    worst = next(one for one in WORST_FIRST if one in verdicts)
+    all_ = "all" if len(verdicts) == 1 else "the gravest"
+    table = tag(
+        "table",
+        head("Question", "Verdict", "Why"),
+        tag("tbody", *(_row(one) for one in found.rows)),
+        class_="grid cards",
+    )
+    return tag(
+        "details",
+        tag("summary", f"{len(found.rows)} asked, {all_}:\u00a0", verdict(worst)),
+        table,
+        _rules(found.rules, ident),
+        class_="why",
+        id=f"{ident}-all",
+    )
+
+
+def _row(row: Row) -> Html:
+    return tag(
+        "tr",
+        tag("th", row.name, scope="row"),
+        tag("td", verdict(row.verdict), data_label="Verdict"),
+        tag("td", *(tag("p", text) for text in row.texts), data_label="Why", class_="wide"),
     )
 
 
@@ -50,26 +92,24 @@ def _capital(words_: str) -> str:
     return words_[0].upper() + words_[1:]
 
 
-def _wanting(open_: list[str], ident: str) -> Html | None:
+def _wanting(open_: tuple[str, ...], ident: str) -> Html | None:
     if not open_:
         return None
     return tag(
         "details",
-        tag("summary", f"Not asked yet: {len(open_)}"),
+        tag("summary", f"Not known yet: {len(open_)}"),
         tag("ul", *(tag("li", one) for one in open_), class_="list"),
+        tag("p", link("proving", "Look and measure")),
         class_="why",
         id=f"{ident}-open",
     )
 
 
-def _rules(found: list[Asked], ident: str) -> Html | None:
-    rules = {part.rule.name: part.rule for one in found for part in one.parts if part.weighs}
-    if not rules:
-        return None
+def _rules(rules: tuple[Rule, ...], ident: str) -> Html:
     rows = (
         tag("li", tag("b", f"{_capital(rule.name)}. "), f"{_capital(rule.words)}. ",
             tag("span", f"{rule.source}.", class_="source"))
-        for rule in rules.values()
+        for rule in rules
     )  # fmt: skip
     return tag(
         "details",

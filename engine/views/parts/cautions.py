@@ -3,19 +3,30 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
-from engine.views.parts.html import Html, tag
+from engine.check.shore_gravest import LOOKS
+from engine.shore.earthing import CAUTION, SWIM_CAUTION
+from engine.views.parts.html import Html, joined, tag
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from engine.finding import Finding
 
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """What can happen, what to do, and who may do it."""
+    """What can happen, what to do, and who may do it.
+
+    Where ``licensed`` holds what only such a person does, ``more`` holds what an owner does.
+    """
 
     signal: str
     short: str
     more: tuple[str, ...]
     who: str = "Owner"
+    licensed: tuple[str, ...] = ()
 
 
 PLANNING: Final = Caution(
@@ -35,31 +46,36 @@ PLANNING: Final = Caution(
 )
 SHORE: Final = Caution(
     "Danger",
-    "Shore power and inverter output can kill. Licensed or qualified person only.",
+    CAUTION.removeprefix("Danger. "),
     (
-        "Before anyone opens an AC panel or cover: boat AC main off, dock breaker off, cord "
-        "unplugged at the dock, inverter off and locked off, generator off. The inverter can make "
-        "the panel live with the cord in your hand.",
-        "To connect: boat end first, then dock end, then dock breaker, then boat main. To "
-        "disconnect: the reverse.",
-        "Never cut or remove the safety ground, and never cure a trip by disconnecting it. It "
-        "carries a fault away from people, on board and in the water.",
-        "Neutral and safety ground join only at the source of power. A permanent join on the boat "
-        "is a fault: get it looked at.",
-        "A leakage trip is telling you something. Try once with everything off. If it trips again, "
-        "unplug and call someone. Do not try another dock to see.",
-        "A warm, browned, loose or wet plug or inlet: unplug at the dock, do not use it again.",
+        "To connect: dock breaker and boat main off first; then boat end, then dock end, then dock "
+        "breaker, then boat main. To disconnect: the reverse.",
+        "A leakage trip is telling you something. Only with nobody in the water, and nothing wet, "
+        "hot or damaged, try once with everything off. If it trips again, unplug and call someone. "
+        "Do not try another dock to see.",
+        "A warm, browned, loose or wet plug or inlet: dock breaker off, unplug at the dock, do not "
+        "use it again.",
         "Reverse-polarity light on: unplug. Switch nothing on to try it.",
         "Household leads, adaptors in a chain and domestic sockets do not belong on a dock.",
         "Press the test button of each leakage device as often as its instructions say. If "
         "pressing does nothing, do not use that supply.",
+        "Never cut or remove the safety ground, and never cure a trip by disconnecting it. It "
+        "carries a fault away from people, on board and in the water.",
     ),
     "Licensed or qualified person only",
+    (
+        "Opening an AC panel or cover, and all that is behind it. They make it dead and prove it "
+        "dead first: boat AC main off, dock breaker off, cord unplugged at the dock, inverter off "
+        "and locked off, generator off, and the wait its maker asks for stored charge. The "
+        "inverter can make the panel live with the cord in your hand.",
+        "Every measurement on AC. Neutral and safety ground join only at the source of power in "
+        "use; a join aboard that stays is a fault for them to find and mend.",
+        "Saying that a supply which tripped, ran hot or got wet may be used again.",
+    ),
 )
 SWIM: Final = Caution(
     "Danger",
-    "Never swim near docks or boats with shore power. Fresh water is worst; salt water is not a "
-    "promise.",
+    SWIM_CAUTION.removeprefix("Danger. "),
     (
         "A fault too small to feel on deck can paralyse a swimmer. You cannot see it and it can "
         "start at any moment.",
@@ -131,16 +147,45 @@ MEASURING: Final = Caution(
 CLASSES: Final = {"Danger": "danger", "Warning": "warning", "Care": "care"}
 
 
-def caution(one: Caution, ident: str) -> Html:
-    """Return a caution: word, shape and short line always visible."""
+def caution(one: Caution, ident: str, *, brief: bool = False) -> Html:
+    """Return a caution: word, shape and short line always visible; ``brief`` on paper too."""
+    parts = [tag("ul", *(tag("li", line) for line in one.more))]
+    if one.licensed:
+        parts = [
+            tag("p", "What an owner does, and does not:", class_="note"),
+            *parts,
+            tag("p", f"{one.who}:", class_="note"),
+            tag("ul", *(tag("li", line) for line in one.licensed)),
+        ]
+    else:
+        parts.append(tag("p", f"Who may do it: {one.who}.", class_="note"))
     return tag(
         "details",
         tag("summary", tag("b", f"{one.signal}. "), one.short),
-        tag("ul", *(tag("li", line) for line in one.more)),
-        tag("p", f"Who may do it: {one.who}.", class_="note"),
-        class_=f"caution {CLASSES[one.signal]}",
+        *parts,
+        class_=f"caution {CLASSES[one.signal]}{' brief' * brief}",
         id=f"caution-{ident}",
     )
+
+
+def dangers(ident: str, *, swim: bool = True, brief: bool = False) -> Html:
+    """Return the line on alternating current and, near a dock, the one on the water."""
+    return joined(
+        caution(SHORE, ident, brief=brief),
+        caution(SWIM, f"{ident}-swim", brief=brief) if swim else None,
+    )
+
+
+ON_SHORE: Final = {"shore", "ac", "records"}
+"""Parts of a plan whose findings are about shore power."""
+
+
+def dangers_of(found: Iterable[Finding], ident: str) -> Html | None:
+    """Return the dangers of what findings are about; nothing where none is about AC."""
+    places = {one.where for one in found}
+    parts = {place.partition(".")[0] for place in places}
+    near = bool(parts & ON_SHORE or places & LOOKS)
+    return dangers(ident, swim=near, brief=True) if near or "inverter" in parts else None
 
 
 def chemistry_caution(chemistry: str) -> Caution:

@@ -49,7 +49,7 @@ def unit_of(scene: Scene, field: Field) -> str:
     """Return the unit a bare figure means in a field, as it is shown."""
     if field.kind is FRACTION:
         return "%"
-    unit = scene.units.of(field.kind)
+    unit = field.bare or scene.units.of(field.kind)
     return SHORT.get(unit, unit)
 
 

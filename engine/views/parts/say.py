@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from engine.field import value_of
-from engine.finding import Verdict
+from engine.finding import Severity, Verdict
 from engine.problem import Problem
 from engine.units import (
     ANGLE,
@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from engine.field import Field
-    from engine.finding import Step
+    from engine.finding import Finding, Step
     from engine.units import Kind
     from engine.views.parts.scene import Units
 
@@ -37,13 +37,21 @@ SHAPES: Final = {
     Verdict.NOT_KNOWN: "unknown",
 }
 ON_EARTH: Final = {LATITUDE: ("N", "S"), LONGITUDE: ("E", "W")}
-SHORT: Final = {"degC": "°C", "degF": "°F"}
+SHORT: Final = {"degC": "°C", "degF": "°F", "horsepower": "hp"}
 ONE: Final = {("1", "days"): "day"}
 
 
 def verdict(found: Verdict, word: str = "") -> Html:
     """Return a verdict as its word, or another, with its shape."""
-    return tag("span", (word or found.value).capitalize(), class_=f"verdict {SHAPES[found]}")
+    text = word or found.value
+    return tag("span", f"{text[:1].upper()}{text[1:]}", class_=f"verdict {SHAPES[found]}")
+
+
+def severity(found: Finding) -> Html:
+    """Return how much a finding matters as its word; what only should be mended is no stop sign."""
+    light = found.severity in {Severity.SHOULD, Severity.NOTE}
+    shape = Verdict.SHOULD if light and found.verdict is Verdict.STOP else found.verdict
+    return verdict(shape, found.severity.value)
 
 
 def whole(value: float) -> str:

@@ -9,8 +9,7 @@ from engine.estimate import KNOWN_BY
 from engine.field import CHOICE
 from engine.plan.look_fields import FIRST, MORE, SHORE
 from engine.views.home.home import banner, conditions, finding_row, measure_next
-from engine.views.parts.cautions import MEASURING, caution
-from engine.views.parts.cautions import SHORE as SHORE_CARE
+from engine.views.parts.cautions import MEASURING, caution, dangers
 from engine.views.parts.form import entry
 from engine.views.parts.html import Block, Html, block, head, tag
 
@@ -27,6 +26,7 @@ def proving(scene: Scene) -> tuple[Block, ...]:
         block(
             "proving-looks",
             tag("h2", "Four looks first"),
+            dangers("looks"),
             tag("p", "No tools, nothing opened, nothing touched.", class_="note"),
             *(look(scene, field) for field in FIRST),
         ),
@@ -34,7 +34,7 @@ def proving(scene: Scene) -> tuple[Block, ...]:
         block(
             "proving-shore",
             tag("h2", "Shore power, only looking"),
-            caution(SHORE_CARE, "shore-looks"),
+            dangers("shore-looks"),
             *(look(scene, one) for one in SHORE),
         ),
         block(

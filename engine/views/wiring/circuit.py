@@ -87,11 +87,12 @@ def _short(answer: CircuitAnswer) -> Html:
 def foot(scene: Scene) -> Html:
     """Return the line every printed sheet carries."""
     boat = scene.plan.boat
-    name = f"{boat.name}, {boat.revision}" if boat.revision else boat.name
+    whose = ", ".join(one for one in (boat.name or "No name yet", boat.revision) if one)
+    when = scene.device.get("today", "")
     made_up = " Made-up boat." if scene.plan.made_up else ""
     return tag(
         "p",
-        f"{name}. {scene.device.get('today', '')}.{made_up} Planning aid, not a survey, design "
+        f"{whose}.{f' {when}.' if when else ''}{made_up} Planning aid, not a survey, design "
         "approval or certificate. Check against local rules and makers' instructions. "
         "Prepared by: ____ Checked by: ____ Date: ____",
         class_="print-foot print-only",

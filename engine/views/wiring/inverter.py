@@ -8,7 +8,7 @@ from engine.check.inverter import InverterAnswer, inverter_answer
 from engine.finding import Verdict, meets
 from engine.units import fixed, said, words
 from engine.views.home.home import banner
-from engine.views.parts.cautions import SHORE, SHORT_CIRCUIT, caution
+from engine.views.parts.cautions import SHORT_CIRCUIT, caution, dangers
 from engine.views.parts.form import circuit_choice, entry
 from engine.views.parts.html import Block, Html, block, head, joined, tag
 from engine.views.parts.say import button, figures, hours, link, verdict, why
@@ -27,7 +27,7 @@ def inverter(scene: Scene) -> tuple[Block, ...]:
     return (
         block(
             "inverter-head", banner(scene), wiring_pages("wiring/inverter"), tag("h1", "Inverter"),
-            caution(SHORE, "inverter"),
+            dangers("inverter", swim=False),
         ),
         block("inverter-answer", _answer(scene, found)),
         block("inverter-loads", tag("h2", "What runs together"), _appliances(found)),
@@ -156,7 +156,7 @@ def _appliances(found: InverterAnswer | None) -> Html:
         "table",
         head(*heads),
         tag("tbody", *rows),
-        class_="grid cards",
+        class_="grid cards stack",
     )
     return joined(
         table if rows else None,

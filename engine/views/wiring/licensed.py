@@ -12,10 +12,11 @@ from engine.check.shore_panel import branch_asked, on_it
 from engine.finding import Who
 from engine.units import said
 from engine.views.home.home import banner
-from engine.views.parts.cautions import SHORE, SWIM, caution
+from engine.views.parts.cautions import dangers
 from engine.views.parts.html import Block, Html, block, head, joined, tag
-from engine.views.parts.say import figures, link, verdict
+from engine.views.parts.say import figures, link, severity, verdict
 from engine.views.wiring.circuit import foot
+from engine.views.wiring.shore_asked import gravest_line, load_verdict
 from engine.views.wiring.shore_circuits import breaker_words
 from engine.views.wiring.shore_pictures import inlet_strip
 from engine.views.wiring.shore_tables import states_table
@@ -40,9 +41,9 @@ def licensed(scene: Scene) -> tuple[Block, ...]:
             tag("h1", "For the licensed person"),
             tag("p", f"{name or 'No name yet'}. What the owner states and plans; to be checked "
                 "aboard.", class_="note"),
-            caution(SHORE, "licensed"),
-            caution(SWIM, "swim"),
+            dangers("licensed", brief=True),
         ),
+        block("licensed-gravest", gravest_line(scene)),
         block("licensed-figures", _figures(scene)),
         block("licensed-strip", inlet_strip(scene)),
         block("licensed-circuits", _circuits(scene)),
@@ -76,7 +77,7 @@ def _figures(scene: Scene) -> Html:
     ]
     if load.neutral is not None:
         pairs.append(("neutral", f"{said(load.neutral)} A"))
-    return joined(figures(*pairs), tag("p", load.sentence))
+    return joined(figures(*pairs), tag("p", load_verdict(load), f" {load.sentence}"))
 
 
 def _circuits(scene: Scene) -> Html | None:
@@ -87,7 +88,7 @@ def _circuits(scene: Scene) -> Html | None:
     return joined(
         tag("h2", "AC circuits"),
         tag("table", head(*labels), tag("tbody", *(_row(scene, one) for one in plan.circuits)),
-            class_="grid cards"),
+            class_="grid cards stack"),
     )  # fmt: skip
 
 
@@ -106,7 +107,7 @@ def _row(scene: Scene, circuit: AcCircuit) -> Html:
         tag("td", breaker_words(circuit), data_label="Breaker"),
         tag("td", str(circuit.size) if circuit.size else "not known", data_label="Conductor"),
         tag("td", "all" if whole else f"{names} {said(watts, 4)} W" if names else "none",
-            data_label="Load"),
+            data_label="Load", class_="wide"),
         tag("td", f"{said(on_it(plan, circuit))} A", data_label="Current"),
         tag("td", circuit.leg, data_label="Leg"),
         tag("td", "" if whole else outlets, data_label="Outlets"),
@@ -120,9 +121,8 @@ def _mend(scene: Scene) -> Html:
     rows = [
         tag(
             "li",
-            verdict(one.verdict),
-            tag("span", f" {one.severity.value} ", class_="known"),
-            f"{one.words} {one.mend} ",
+            severity(one),
+            f" {one.words} {one.mend} ",
             tag("span", str(one.rule.source), class_="source"),
         )
         for one in found

@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from engine.check.shore import shore_asked
+from engine.check.shore_dock import no_load_words
 from engine.check.shore_feed import lopsided
-from engine.check.shore_load import LoadAnswer, left_off, load_answer
+from engine.check.shore_load import LoadAnswer, load_answer
 from engine.shore.appliances import current_at
 from engine.units import said, words
 from engine.views.home.home import banner
-from engine.views.parts.asked import asked_part
-from engine.views.parts.cautions import SHORE, SWIM, caution
+from engine.views.parts.cautions import dangers
 from engine.views.parts.html import Block, Html, block, head, joined, tag
 from engine.views.parts.say import button, link, verdict
 from engine.views.wiring.circuit import foot
 from engine.views.wiring.circuits import wiring_pages
 from engine.views.wiring.licensed import licensed
+from engine.views.wiring.shore_asked import gravest_part, load_verdict, no_plug, shore_part
 from engine.views.wiring.shore_circuits import ac_circuit_page, circuits_table
 from engine.views.wiring.shore_forms import forms, records
 from engine.views.wiring.shore_pictures import inlet_strip, load_bars
@@ -43,14 +43,14 @@ def shore(scene: Scene) -> tuple[Block, ...]:
             banner(scene),
             wiring_pages("wiring/shore"),
             tag("h1", "Shore power"),
-            caution(SHORE, "shore"),
-            caution(SWIM, "swim"),
+            dangers("shore"),
         ),
+        block("shore-gravest", gravest_part(scene)),
         block("shore-answer", _answer(scene, found), class_="sticky"),
         block("shore-load", _board(plan, found)),
         block("shore-weak", _weak(plan, found)),
         block("shore-strip", _strip(scene)),
-        block("shore-asked", asked_part(shore_asked(scene.plan), "shore")),
+        block("shore-asked", shore_part(scene)),
         block("shore-circuits", circuits_table(scene)),
         block("shore-form", *forms(scene)),
         block("shore-states", states_table(plan)),
@@ -85,18 +85,13 @@ def running_of(scene: Scene) -> frozenset[str]:
 def _answer(scene: Scene, found: LoadAnswer | None) -> Html:
     plan = scene.plan.shore
     if found is None:
-        return tag(
-            "p",
-            "Choose the shore service your inlet is made for, and add AC circuits with their "
-            "appliances, to see what may run together.",
-            class_="empty",
-        )
+        return tag("p", no_plug(scene), f" {no_load_words(plan)}", class_="empty")
     if not plan.items:
         return tag("p", "Add AC circuits with their appliances to see what may run together.",
                    class_="empty")  # fmt: skip
-    one = left_off(plan, running_of(scene))
-    mend = f" Leave off the {words(one, 'or')}." if one else ""
-    return tag("p", verdict(found.worst.now.verdict), f" {found.sentence}{mend}", class_="answer")
+    stop = no_plug(scene)
+    return tag("p", joined(stop, " ") if stop else None, load_verdict(found),
+               f" {found.sentence} {found.leave_off}".rstrip(), class_="answer")  # fmt: skip
 
 
 def _board(plan: ShorePlan, found: LoadAnswer | None) -> Html | None:
@@ -119,7 +114,7 @@ def _board(plan: ShorePlan, found: LoadAnswer | None) -> Html | None:
 def _tick(one: Item, found: LoadAnswer) -> Html:
     ident = f"plug-{one.ident.replace('.', '-')}"
     amps = current_at(one.appliance, found.service.volts, found.service.volts)
-    shown = f"{said(one.appliance.watts, 4)} W, {said(amps, 2)} A"
+    shown = f"{said(one.appliance.watts, 4)} W, {said(amps)} A"
     return tag(
         "div",
         tag("input", type="checkbox", name=f"show.shore.{one.ident}", id=ident,
@@ -131,11 +126,14 @@ def _tick(one: Item, found: LoadAnswer) -> Html:
 
 
 def _apart(found: LoadAnswer) -> Html | None:
-    if not found.apart:
-        return None
+    """Return which two never to run together, and what to leave off if all is switched on."""
     pairs = words((f"{one} and {other}" for one, other in found.apart), "or")
-    return tag("p", tag("b", f"Not together: {pairs}."), " With everything on, either of the two "
-               "left off is enough.")  # fmt: skip
+    every = ""
+    if found.with_all and found.with_all != found.leave_off:
+        every = f"With everything on: {found.with_all[0].lower()}{found.with_all[1:]}"
+    if not pairs and not every:
+        return None
+    return tag("p", tag("b", f"Not together: {pairs}. ") if pairs else None, every)
 
 
 def _weak(plan: ShorePlan, found: LoadAnswer | None) -> Html | None:
@@ -149,12 +147,12 @@ def _weak(plan: ShorePlan, found: LoadAnswer | None) -> Html | None:
                 data_label=f"At {said(found.service.volts)} V"),
             tag("td", f"{said(side.weak.current)} A, {round(side.weak.share * 100)} %",
                 data_label=f"At {said(found.weak_volts)} V"),
-            tag("td", verdict(side.weak.verdict), data_label="Verdict there"),
+            tag("td", verdict(side.weak.verdict), data_label="Load alone there"),
         )
         for side in found.sides
     ]  # fmt: skip
     heads = head("", f"At {said(found.service.volts)} V", f"At {said(found.weak_volts)} V",
-                 "Verdict there")  # fmt: skip
+                 "Load alone there")  # fmt: skip
     falls = f"Less at a weak dock: {words(found.falls)}." if found.falls else ""
     rises = f" More: {words(found.rises)}." if found.rises else ""
     neutral = ""

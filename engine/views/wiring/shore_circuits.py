@@ -8,19 +8,20 @@ from engine.check.shore_panel import branch_asked, on_it
 from engine.finding import Verdict
 from engine.units import said
 from engine.views.home.home import banner
-from engine.views.parts.cautions import SHORE, SWIM, caution
+from engine.views.parts.cautions import dangers
 from engine.views.parts.form import entry
 from engine.views.parts.html import Block, Html, block, head, joined, tag
 from engine.views.parts.say import beside, button, link, titled, verdict
 from engine.views.wiring.circuit import foot
+from engine.views.wiring.shore_asked import no_plug
 
 if TYPE_CHECKING:
     from engine.plan.shore_parts import AcCircuit
     from engine.views.parts.scene import Scene
 
 FIELDS = (
-    "name", "supply", "breaker", "poles", "size", "insulation", "bundle", "appliances", "place",
-    "outlets", "outlet_rating", "ground_fault",
+    "name", "supply", "breaker", "poles", "size", "insulation", "bundle", "appliances", "outlets",
+    "outlet_rating", "place", "ground_fault",
 )  # fmt: skip
 MORE = ("plates", "leg", "note")
 
@@ -34,7 +35,7 @@ def circuits_table(scene: Scene) -> Html:
             "table",
             head("Circuit", "Breaker", "Conductor", "Appliances", "Planned", "All on", "Verdict"),
             tag("tbody", *(_row(scene, one) for one in plan.circuits)),
-            class_="grid cards",
+            class_="grid cards stack",
         )
     return joined(
         tag("h2", "AC circuits"),
@@ -62,7 +63,8 @@ def _row(scene: Scene, circuit: AcCircuit) -> Html:
                        class_="whole"), scope="row"),
         tag("td", breaker_words(circuit), data_label="Breaker"),
         tag("td", str(circuit.size) if circuit.size else "not known", data_label="Conductor"),
-        tag("td", "all of them" if whole else names or "none entered", data_label="Appliances"),
+        tag("td", "all of them" if whole else names or "none entered", data_label="Appliances",
+            class_="wide"),
         tag("td", f"{said(on_it(plan, circuit, planned=True))} A", data_label="Planned"),
         tag("td", f"{said(on_it(plan, circuit))} A", data_label="All on"),
         tag("td", verdict(branch_asked(plan, circuit).verdict) if not whole else "the main",
@@ -76,10 +78,9 @@ def ac_circuit_page(scene: Scene, ident: str) -> tuple[Block, ...]:
     plan = scene.plan.shore
     circuit = next((one for one in plan.circuits if one.ident == ident), None)
     back = link("wiring/shore", "Shore power", class_="crumb")
-    dangers = joined(caution(SHORE, "ac"), caution(SWIM, "swim"))
     if circuit is None:
         return (
-            block("ac-head", back, tag("h1", "No such AC circuit"), dangers,
+            block("ac-head", back, tag("h1", "No such AC circuit"), dangers("ac"),
                   tag("p", f"{ident} is not in this plan. It may be deleted.", class_="empty")),
         )  # fmt: skip
     path = f"ac.{ident}"
@@ -89,7 +90,14 @@ def ac_circuit_page(scene: Scene, ident: str) -> tuple[Block, ...]:
     )
     return (
         block("ac-beside", beside("AC circuits", others), class_="beside"),
-        block("ac-head", banner(scene), back, tag("h1", titled(ident, circuit.name)), dangers),
+        block(
+            "ac-head",
+            banner(scene),
+            back,
+            tag("h1", titled(ident, circuit.name)),
+            dangers("ac", brief=True),
+        ),
+        block("ac-gravest", _stop(scene)),
         block("ac-answer", _answer(scene, circuit)),
         block(
             "ac-form",
@@ -117,6 +125,15 @@ def ac_circuit_page(scene: Scene, ident: str) -> tuple[Block, ...]:
             foot(scene),
         ),
     )  # fmt: skip
+
+
+def _stop(scene: Scene) -> Html | None:
+    """Return that nobody ought to plug in, whatever the verdict on this circuit alone is."""
+    stop = no_plug(scene)
+    if stop is None:
+        return None
+    return tag("p", stop, " Why, is said on ", link("wiring/shore", "Shore power"), ".",
+               class_="answer")  # fmt: skip
 
 
 def _answer(scene: Scene, circuit: AcCircuit) -> Html:

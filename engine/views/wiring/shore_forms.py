@@ -88,12 +88,12 @@ def records(scene: Scene) -> Html:
         "table",
         head(*(RECORD[name].label for name in COLUMNS), ""),
         tag("tbody", *rows),
-        class_="grid cards",
+        class_="grid cards stack records",
     )
     return joined(
         tag("h2", "A licensed person's results"),
-        tag("p", "Measured and signed for by them, entered here by you. A result without a name "
-            "does not count.", class_="note"),
+        tag("p", "Measured and signed for by them, entered here by you. A pass "
+            "without a name and a date does not count; a fail always does.", class_="note"),
         table if rows else None,
         tag("p", button("Add a result", "add-record"), class_="actions"),
     )  # fmt: skip

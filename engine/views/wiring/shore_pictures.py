@@ -51,6 +51,7 @@ def way_in(scene: Scene, shore: ShorePlan) -> tuple[Place, ...]:
     service, feed, main, leakage = shore.service, shore.feed, shore.main, shore.leakage
     inlet = service.name if service else UNKNOWN
     dock = shore.dock.name if shore.dock else inlet
+    inlet, dock = (one.replace(" A ", " A, ") for one in (inlet, dock))
     places = [
         Place("dock", dock),
         Place(
@@ -105,34 +106,33 @@ def _text(x: float, y: float, text: str, anchor: str = "middle", class_: str = "
 
 
 def _wide(places: tuple[Place, ...], ground: str, title: str) -> Html:
-    width, inset, y = 760, 48, 74.0
+    """Return the strip lying down: names and runs above the line, what is marked below it."""
+    width, inset, y, earth = 760, 48, 92.0, 182
     step = (width - 2 * inset) / (len(places) - 1)
     marks = [tag("line", x1=inset, y1=y, x2=width - inset, y2=y, class_="ink", stroke_width=3)]
     for number, place in enumerate(places):
         x = inset + step * number
-        class_ = "limit" if place.bare else "ink"
-        above = 30 if place.before else 46
+        anchor, at = "middle", x
+        if number in {0, len(places) - 1}:
+            anchor, at = ("start", 2.0) if number == 0 else ("end", width - 2.0)
+        first, _, second = place.marked.partition(", ")
+        run, _, size = place.before.partition(", ")
         marks += [
             tag("circle", cx=fixed(x, 1), cy=fixed(y, 1), r=7, class_="paper", stroke_width=3),
-            _text(x, 46, place.name),
-            _text(x, 104, place.marked.partition(", ")[0], class_=class_),
-            _text(x, 122, place.marked.partition(", ")[2], class_="soft"),
+            _text(at, 22, place.name, anchor),
+            _text(at, 120, first, anchor, "limit" if place.bare else "ink"),
+            _text(at, 142, second, anchor, "soft"),
+            _text(x - step / 2, 52, run, class_="soft"),
+            _text(x - step / 2, 74, size, class_="soft"),
         ]
-        if place.before:
-            run, _, size = place.before.partition(", ")
-            marks += [
-                _text(x - step / 2, above - 12 + 48, run, class_="soft"),
-                _text(x - step / 2, 92, size, class_="soft"),
-            ]
-    earth = 152
     marks += [
         tag("line", x1=inset, y1=earth, x2=width - inset, y2=earth, class_="soft"),
         tag("rect", x=fixed(inset + step * 1.5 - 12, 1), y=earth - 7, width=24, height=14,
             class_="paper"),
-        _text(inset + step * 1.5 + 20, earth - 7, ground, "start"),
-        _text(width - inset, earth + 20, "safety ground, never cut", "end", "soft"),
+        _text(inset + step * 1.5 + 20, earth - 8, ground, "start"),
+        _text(width - 2, earth + 22, "safety ground, never cut", "end", "soft"),
     ]  # fmt: skip
-    return drawing(width, 182, title, *marks, class_="wide")
+    return drawing(width, 214, title, *marks, class_="wide")
 
 
 def _narrow(places: tuple[Place, ...], ground: str, title: str) -> Html:
@@ -169,7 +169,7 @@ def load_bars(found: LoadAnswer) -> Html:
 
 
 def _bars(found: LoadAnswer, most: float, title: str, *, narrow: bool) -> Html:
-    width, row = (360, 54) if narrow else (760, 54)
+    width, row = (360, 58) if narrow else (760, 58)
     per = (width - 8) / most
     marks = []
     for number, side in enumerate(found.sides):
@@ -180,7 +180,7 @@ def _bars(found: LoadAnswer, most: float, title: str, *, narrow: bool) -> Html:
             tag("rect", x=4, y=top, width=fixed(max(share * per, 1.0), 1), height=26,
                 class_="fill"),
             tag("rect", x=4, y=top, width=fixed(per, 1), height=26, class_="line"),
-            _text(4, top + 44, f"{name}{said(side.now.current)} A of {said(side.rating)} A, "
+            _text(4, top + 47, f"{name}{said(side.now.current)} A of {said(side.rating)} A, "
                   f"{round(share * 100)} %", "start"),
         ]  # fmt: skip
     bottom = 30 + row * (len(found.sides) - 1) + 30

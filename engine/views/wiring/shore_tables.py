@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from engine.check.shore_bonds import source_states
-from engine.check.shore_dock import abroad_of
+from engine.check.shore_dock import abroad_of, elsewhere, fixed_installation
 from engine.check.shore_feed import crossings
 from engine.check.shore_inverter import generator_answer, inverter_ac
 from engine.check.shore_isolation import isolation_answer
+from engine.finding import Verdict
 from engine.shore.isolation import DEFEATED_BY, Isolation
 from engine.units import said, words
 from engine.views.parts.form import entry
@@ -30,22 +31,29 @@ def states_table(plan: ShorePlan, *, measured: bool = False) -> Html | None:
         tag(
             "tr",
             tag("th", str(one.state.supply).capitalize(), scope="row"),
-            tag("td", one.state.bond, data_label="Joined"),
+            tag("td", one.state.bond, data_label="Should be", class_="wide"),
             tag("td", one.stated, data_label="In this plan"),
-            tag("td", one.state.transfers, data_label="What changes over"),
-            tag("td", one.state.measured, data_label="A licensed person finds"),
             tag("td", verdict(one.part.verdict), data_label="Verdict"),
-            tag("td", "", data_label="Found") if measured else None,
+            tag("td", one.state.transfers, data_label="Should change over", class_="wide"),
+            tag("td", one.state.measured, data_label="Should be found", class_="wide"),
+            tag(
+                "td",
+                one.found or "____",
+                data_label="Found",
+                class_="wide",
+            )
+            if measured
+            else None,
         )
         for one in found
     ]
-    labels = ["Source in use", "Joined", "In this plan", "What changes over",
-              "A licensed person finds", "Verdict"]  # fmt: skip
+    labels = ["Source in use", "Should be", "In this plan", "Verdict", "Should change over",
+              "Should be found"]  # fmt: skip
     wrong = [one.part for one in found if one.part.mend]
     return joined(
         tag("h2", "Neutral and safety ground, source by source"),
         tag("table", head(*labels, *(["Found"] if measured else [])), tag("tbody", *rows),
-            class_="grid cards said"),
+            class_="grid cards stack said"),
         *(tag("p", verdict(one.verdict), f" {one.words} {one.mend}") for one in wrong),
         tag("p", "Joined once, at the source in use, and nowhere else. This is never an owner's "
             "measurement.", class_="note"),
@@ -57,7 +65,7 @@ def isolation_part(plan: ShorePlan) -> Html | None:
     if plan.service is None:
         return None
     found = isolation_answer(plan)
-    part = found.asked.parts[0]
+    parts = [one for one in found.asked.parts if one.weighs] or found.asked.parts[:1]
     pairs = []
     if found.transformer:
         brings = found.transformer
@@ -72,13 +80,16 @@ def isolation_part(plan: ShorePlan) -> Html | None:
     without = f"{said(found.without.current)} A and {said(found.without.zinc, 2)} kg of zinc a year"
     defeated = None
     if plan.isolated.kind is Isolation.ISOLATOR:
-        defeated = joined(
-            tag("p", "What lets galvanic current past an isolator:", class_="note"),
+        defeated = tag(
+            "details",
+            tag("summary", "What lets galvanic current past an isolator"),
             tag("ul", *(tag("li", _sentence(one)) for one in DEFEATED_BY), class_="list"),
+            class_="why",
+            id="shore-defeated",
         )
     return joined(
         tag("h2", "Galvanic isolation"),
-        tag("p", verdict(found.asked.verdict), f" {part.words} {part.mend}"),
+        *(tag("p", verdict(one.verdict), f" {one.words} {one.mend}") for one in parts),
         figures(*pairs) if pairs else None,
         tag("p", f"Without any, zinc and a neighbour's steel at 0.35 V through 0.5 Ω are {without}."
             " The safety ground is never cut for it: it carries a fault away from people.",
@@ -103,8 +114,9 @@ def inverter_part(scene: Scene) -> Html | None:
             tag("th", one.item.appliance.name, scope="row"),
             tag("td", f"{said(one.item.appliance.watts, 4)} W", data_label="Runs at"),
             tag("td", f"{said(one.surge, 4)} W", data_label="Starts with"),
-            tag("td", verdict(one.modified.verdict), f" {one.modified.words}",
-                data_label="On a modified wave"),
+            tag("td", None if wave == "pure" else verdict(one.modified.verdict),
+                f" {one.modified.words}",
+                data_label="On a modified wave", class_="wide"),
         )
         for one in found.behind
     ]  # fmt: skip
@@ -114,7 +126,7 @@ def inverter_part(scene: Scene) -> Html | None:
         tag("tbody", *rows),
         class_="grid cards",
     )
-    yours = f" Yours is {'pure' if wave == 'pure' else 'modified'}." if wave else ""
+    yours = f" Your wave is {'pure' if wave == 'pure' else 'modified'}." if wave else ""
     return joined(
         tag("h2", "On the inverter"),
         table if rows else None,
@@ -168,7 +180,7 @@ def plugs_table(plan: ShorePlan) -> Html | None:
             "tr",
             tag("th", name, scope="row"),
             tag("td", verdict(one.verdict), data_label="May feed it"),
-            tag("td", one.words, data_label="Why"),
+            tag("td", one.words, data_label="Why", class_="wide"),
         )
         for name, one in found
     ]
@@ -185,30 +197,42 @@ def plugs_table(plan: ShorePlan) -> Html | None:
 def abroad_table(scene: Scene) -> Html:
     """Return which appliances may be used on another country's service."""
     plan = scene.plan.shore
-    found = abroad_of(plan)
+    found = [(one.appliance.name, answer) for one, answer in abroad_of(plan)]
+    there, fixed = elsewhere(plan), fixed_installation(plan)
+    not_there = [name for name, answer in found if answer.verdict is Verdict.STOP]
+    if fixed is not None:
+        found = [("what is wired in", fixed), *found]
     rows = [
         tag(
             "tr",
-            tag("th", one.appliance.name, scope="row"),
+            tag("th", name, scope="row"),
             tag("td", verdict(answer.verdict), data_label="Verdict"),
-            tag("td", answer.words, data_label="Why"),
+            tag("td", answer.words, data_label="Why", class_="wide"),
         )
-        for one, answer in found
+        for name, answer in found
     ]
-    not_there = [one.appliance.name for one, answer in found if answer.verdict.value == "stop"]
     answer = None
-    if plan.abroad and not_there:
+    if there is not None and not_there:
         answer = tag(
             "p",
-            f"On {plan.abroad.name}, {said(plan.abroad.hertz)} Hz, do not use the ",
+            f"On {there.name}, {said(there.hertz)} Hz, do not use the ",
             tag("b", words(not_there)),
             ".",
         )
+    if fixed is not None:
+        answer = joined(tag("p", verdict(fixed.verdict), f" {fixed.words}"), answer)
     return joined(
         tag("h2", "Abroad"),
         tag("div", entry(scene, "shore.abroad"), class_="fields"),
         answer,
-        tag("table", head("Appliance", "Verdict", "Why"), tag("tbody", *rows), class_="grid cards")
+        tag(
+            "details",
+            tag("summary", "Appliance by appliance"),
+            tag("table", head("Appliance", "Verdict", "Why"), tag("tbody", *rows),
+                class_="grid cards"),
+            class_="why",
+            id="shore-abroad-each",
+        )
         if rows
         else None,
         tag("p", "Plugs and polarity differ by country, and dock leakage devices usually trip at "
