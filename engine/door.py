@@ -11,6 +11,7 @@ from engine.problem import Problem
 from engine.session.commands import do, look_at, look_at_table
 from engine.session.fields import SETTINGS, set_field
 from engine.session.state import State
+from engine.session.work import advance, tend
 from engine.views.page import title_of, whole_page
 from engine.views.parts.html import Block, changed
 from engine.views.parts.scene import Kept
@@ -33,16 +34,21 @@ _desk = _Desk()
 def answer(text: str) -> str:
     """Return the reply to a batch of events, as JSON.
 
-    Every event is applied in order and the page is drawn once.
+    Every event is applied in order and the page is drawn once. Work under way waits while there
+    is anything else to do.
     """
     state = _desk.state
     state.reply = {}
-    for event in json.loads(text)["events"]:
+    events = json.loads(text)["events"]
+    for event in events:
+        if event["kind"] == "more" and len(events) > 1:
+            continue
         state.notice = ""
         try:
             EVENTS[event["kind"]](state, event)
         except Problem as problem:
             state.notice = str(problem.at(""))
+    tend(state)
     scene = state.scene()
     pages = whole_page(scene)
     reply: dict[str, Any] = {**state.reply, "title": title_of(scene)}
@@ -145,6 +151,11 @@ def _record(state: State, event: Mapping[str, Any]) -> None:
     state.reply["route"] = "#home"
 
 
+def _more(state: State, event: Mapping[str, Any]) -> None:
+    """Take one more slice of the work under way, of so many steps."""
+    advance(state, int(event.get("steps") or 1))
+
+
 def _state(state: State, event: Mapping[str, Any]) -> None:
     """Note what the device says: saved, offline, storage, update, plans."""
     key, value = str(event["key"]), event.get("value")
@@ -162,6 +173,7 @@ EVENTS: dict[str, Callable[[State, Mapping[str, Any]], None]] = {
     "file": _file,
     "record": _record,
     "state": _state,
+    "more": _more,
 }
 """What the page may send."""
 
@@ -177,7 +189,7 @@ def warm() -> None:
     What it remembers besides is let go by whoever takes the snapshot.
     """
     routes = (
-        "home", "energy/use", "energy/use/L11", "energy/bank", "energy/paste", "wiring/circuits",
+        "home", "energy/use", "energy/use/L11", "energy/paste", "wiring/circuits",
         "wiring/circuits/D14", "wiring/network", "wiring/heavy", "wiring/inverter",
         "wiring/shore", "wiring/shore/A03", "wiring/shore/licensed",
         "proving", "papers", "start/1",

@@ -46,6 +46,19 @@ function send(event) {
   return n;
 }
 
+// Long work comes in slices: each is asked for when the last is shown, and whatever the reader does
+// goes first. It keeps nobody waiting, so it does not count as unanswered.
+let slice = null; // the number of the slice asked for
+
+function askMore() {
+  if (slice) return;
+  slice = Infinity; // asked for once the page has had its turn
+  setTimeout(() => {
+    slice = ++newest;
+    worker.postMessage({ n: slice, event: { kind: "more" } });
+  });
+}
+
 const tell = (key, value) => send({ kind: "state", key, value });
 
 function progress(words) {
@@ -285,6 +298,7 @@ function settle(n) {
 
 function take(n, reply) {
   settle(n);
+  if (slice <= n) slice = null;
   const arrival = going?.n <= n ? going : null;
   if (arrival) going = null;
   if (reply.route) history.replaceState(history.state, "", reply.route);
@@ -319,6 +333,7 @@ const replyParts = {
   copy,
   share,
   print: () => print(),
+  more: askMore,
 };
 
 function download({ name, type, text }) {

@@ -17,21 +17,41 @@ const bell = new MessageChannel();
 // A message to ourselves comes after those already sent to us; a promise would come before.
 const ring = () => bell.port2.postMessage(null);
 bell.port1.onmessage = answerWaiting;
-self.onmessage = ({ data }) => { // set before anything is awaited, or early edits are lost
-  waiting.push(data);
-  ring();
-};
+let newest = 0; // number of the last message from the page
+let steps = 1; // of long work, in one slice
+const SLICE = 80; // milliseconds aimed at
+const opened = new Promise((resolve) => {
+  self.onmessage = ({ data }) => { // set before anything is awaited, or early edits are lost
+    newest = data.n;
+    waiting.push(data);
+    ring();
+    resolve();
+  };
+});
 
 function answerWaiting() {
   if (!answer || !waiting.length) return;
   const batch = waiting.splice(0);
   const { n } = batch.at(-1);
+  const events = batch.map(({ event }) => (event.kind === "more" ? { ...event, steps } : event));
+  const began = performance.now();
   try {
-    const reply = JSON.parse(answer(JSON.stringify({ events: batch.map(({ event }) => event) })));
+    const reply = JSON.parse(answer(JSON.stringify({ events })));
     self.postMessage({ n, reply });
+    if (events.length === 1 && events[0].kind === "more") fitSlice(performance.now() - began);
   } catch (error) {
     self.postMessage({ n, failed: String(error.message ?? error) });
   }
+}
+
+// A tap waits for one slice at most, so a slice has as many steps as fit, on this machine.
+function fitSlice(took) {
+  steps = Math.max(1, Math.min(2 * steps, Math.floor((steps * SLICE) / took)));
+}
+
+function tell(key, value) {
+  waiting.push({ n: newest, event: { kind: "state", key, value } });
+  ring();
 }
 
 // ---- files: each is fetched once, counted, and checked by its hash before it is used ----
@@ -87,13 +107,16 @@ async function bytesOf(key) {
 }
 
 function unpackParcel(FS, bytes) {
+  const names = [];
   let at = 4 + new DataView(bytes.buffer).getUint32(0, true);
   for (const [name, length] of JSON.parse(new TextDecoder().decode(bytes.subarray(4, at)))) {
     const file = SITE_PACKAGES + name;
     FS.mkdirTree(file.slice(0, file.lastIndexOf("/")));
     FS.writeFile(file, bytes.subarray(at, at + length));
     at += length;
+    names.push(name);
   }
+  return names;
 }
 
 // ---- the runtime ----
@@ -188,6 +211,39 @@ async function bringFiles(python) {
   python.runPython("import importlib; importlib.invalidate_caches()");
 }
 
+// What no first page needs. A parcel that could not be had is tried again, ever more seldom, and at
+// once when there is a connection again.
+async function bringLater(python) {
+  for (let pause = 5_000; ; pause *= 2) {
+    try {
+      const parcel = await bytesOf("later");
+      await opened; // what the page says first goes first
+      const names = unpackParcel(python.FS, parcel);
+      python.runPython("import importlib; importlib.invalidate_caches()");
+      tell("later", "here");
+      return importAll(python, names);
+    } catch (error) {
+      packed.delete("later");
+      await opened;
+      tell("later", `missing: ${error.message}`);
+      await new Promise((resolve) => {
+        setTimeout(resolve, pause);
+        self.addEventListener("online", resolve, { once: true });
+      });
+    }
+  }
+}
+
+// One module at a time, from the lowest floor up, with a turn for the page in between: then the
+// first page that needs them need not import them all at once.
+async function importAll(python, names) {
+  const { import_module: importOne } = python.pyimport("importlib");
+  for (const name of names.filter((each) => each.endsWith(".pyc"))) {
+    await new Promise((resolve) => setTimeout(resolve));
+    importOne(name.replace(/(\/__init__)?\.pyc$/, "").replaceAll("/", "."));
+  }
+}
+
 async function start() {
   let python;
   let how = "snapshot";
@@ -202,6 +258,7 @@ async function start() {
   answer = python.pyimport("engine.door").answer;
   self.postMessage({ ready: true, how, ms: Math.round(performance.now() - started) });
   ring();
+  bringLater(python);
   if (how === "snapshot") await bringFiles(python).catch(() => {}); // then the next start will
   packed.clear(); // eleven megabytes that nobody needs any more
 }

@@ -26,6 +26,7 @@ from engine.plan.receive import Received, received
 from engine.plan.table_in import Incoming, exported, incoming
 from engine.problem import Problem
 from engine.session.fields import WIDE_DUTY, is_field, set_field
+from engine.session.work import hold, resume
 from engine.units import POWER
 
 if TYPE_CHECKING:
@@ -358,6 +359,14 @@ def _copy_sum(state: State, arg: str, _form: Form) -> None:
     state.reply["say"] = "Link copied"
 
 
+def _stop_work(state: State, _arg: str, _form: Form) -> None:
+    hold(state)
+
+
+def _go_on(state: State, _arg: str, _form: Form) -> None:
+    resume(state)
+
+
 COMMANDS: Final[dict[str, Callable[[State, str, Form], None]]] = {
     "undo": _undo,
     "redo": _redo,
@@ -399,6 +408,8 @@ COMMANDS: Final[dict[str, Callable[[State, str, Form], None]]] = {
     "delete-plan": _delete_plan,
     "copy-plan": _copy_plan,
     "copy-sum": _copy_sum,
+    "stop-work": _stop_work,
+    "go-on": _go_on,
 }
 """Every command a button may name."""
 

@@ -24,6 +24,8 @@ from engine.views.parts.scene import Kept, Scene, Units
 if TYPE_CHECKING:
     from engine.plan.document import Document
     from engine.plan.parts import Plan
+    from engine.session.work import Work
+    from engine.views.parts.scene import Progress
 
 MADE_UP: str = "made-up"
 
@@ -57,6 +59,8 @@ class State:
     pasted: object | None = None
     link: str = ""
     asked: str = ""
+    work: Work | None = None
+    progress: Progress | None = None
     reply: dict[str, Any] = field(default_factory=dict)
 
     @property
@@ -225,4 +229,5 @@ class State:
             self.link,
             self.asked,
             self.plugged,
+            self.progress,
         )

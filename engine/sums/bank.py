@@ -10,6 +10,7 @@ from engine.field import Field
 from engine.plan.start_fields import BANK_MORE, DAILY_HELP
 from engine.sums.inputs import DAILY
 from engine.sums.sum import Inputs, Outcome, Sum, Value
+from engine.sums.titles import LATE_TITLES
 from engine.units import CURRENT, FRACTION, NUMBER, Amp, AmpHour, Share, said
 
 SPELL: Final = replace(BANK_MORE["days_wanted"], name="days", default="")
@@ -63,7 +64,7 @@ def answer(inputs: Inputs) -> Outcome:
 
 BANK: Final = Sum(
     "bank",
-    "How large must the bank be?",
+    LATE_TITLES["bank"],
     "By the sizing worksheet: the greatest of three demands, then temperature and margin.",
     (DAILY, SPELL, DEPTH, DAILY_DEPTH, END_OF_LIFE, WARMTH, MARGIN, LARGEST),
     answer,

@@ -10,6 +10,7 @@ from engine.field import Field
 from engine.finding import Step
 from engine.sums.inputs import CAPACITY
 from engine.sums.sum import Inputs, Outcome, Sum, Value
+from engine.sums.titles import LATE_TITLES
 from engine.units import CURRENT, FRACTION, RATE, Amp, AmpHour, PerHour, Share, said
 
 FROM: Final = Field("from", "From a charge of", FRACTION, "", "", 0.0, 1.0)
@@ -71,7 +72,7 @@ def answer(inputs: Inputs) -> Outcome:
 
 CHARGE_TIME: Final = Sum(
     "charge-time",
-    "How long does charging take?",
+    LATE_TITLES["charge-time"],
     "A steady source, the most the bank should see, and the taper near full. " + COLD,
     (CAPACITY, FROM, TO, SOURCE, LIMIT, TAPER, EFFICIENCY),
     answer,

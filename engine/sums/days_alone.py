@@ -10,6 +10,7 @@ from engine.field import Field
 from engine.finding import Step
 from engine.sums.inputs import CAPACITY, DAILY, USABLE
 from engine.sums.sum import Inputs, Outcome, Sum, Value
+from engine.sums.titles import LATE_TITLES
 from engine.units import CHARGE, FRACTION, AmpHour, Share, said
 
 USED: Final = replace(USABLE, default="", least=0.05, above=False)
@@ -49,7 +50,7 @@ def answer(inputs: Inputs) -> Outcome:
 
 DAYS_ALONE: Final = Sum(
     "days-alone",
-    "How many days without charging?",
+    LATE_TITLES["days-alone"],
     "From full down to the reserve, at a steady day's use.",
     (DAILY, CAPACITY, USED, HEALTH, INCOME),
     answer,

@@ -19,6 +19,7 @@ from engine.solar.sky import CLEAR_SKY, STEP, Frame, Light, clear_light, turbidi
 from engine.solar.sun import SUN
 from engine.solar.tables import LOSSES, TURBIDITY
 from engine.sums.sum import Inputs, Outcome, Sum, Value
+from engine.sums.titles import LATE_TITLES
 from engine.units import ANGLE, IRRADIANCE, LATITUDE, LONGITUDE, NUMBER, POWER, Watt, said
 
 if TYPE_CHECKING:
@@ -204,7 +205,7 @@ def _cautions(day: Day) -> tuple[str, ...]:
 
 SUN_DAY: Final = Sum(
     "sun-day",
-    "What does the sun bring on a day?",
+    LATE_TITLES["sun-day"],
     "A day's sun above the air, on a level plane and on a tilted panel, and what the panel makes.",
     (
         LATITUDE_FIELD, LONGITUDE_FIELD, MONTH, DATE, TILT, AZIMUTH, TURBIDITY_FIELD, SKY, WATTS,

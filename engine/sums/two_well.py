@@ -9,6 +9,7 @@ from engine.batteries.two_well import State, Wells, most_charge, most_discharge,
 from engine.field import Field
 from engine.finding import CLOSE, Step
 from engine.sums.sum import Inputs, Outcome, Sum, Value
+from engine.sums.titles import LATE_TITLES
 from engine.units import (
     CHARGE,
     CURRENT,
@@ -87,7 +88,7 @@ def answer(inputs: Inputs) -> Outcome:
 
 TWO_WELL: Final = Sum(
     "two-well",
-    "What is left at hand after a while?",
+    LATE_TITLES["two-well"],
     "The two-well model of a lead-acid bank: one step at one current, from any state.",
     (SEEPS, AT_HAND, FULL, AVAILABLE, BOUND, FLOW, STEP),
     answer,

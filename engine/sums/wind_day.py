@@ -10,6 +10,7 @@ from engine.derate import working_of
 from engine.field import Field
 from engine.finding import Step
 from engine.sums.sum import Inputs, Outcome, Sum, Value
+from engine.sums.titles import LATE_TITLES
 from engine.units import (
     FRACTION,
     LENGTH,
@@ -97,7 +98,7 @@ def answer(inputs: Inputs) -> Outcome:
 
 WIND_DAY: Final = Sum(
     "wind-day",
-    "What does a wind turbine give in a day?",
+    LATE_TITLES["wind-day"],
     "The mean over many days: winds about their mean as Rayleigh's distribution has them.",
     (MEAN, AREA, COEFFICIENT, RATED, CUT_IN, FURL, CUT_OUT, HEIGHT, SHELTER, VOLTS_MEAN),
     answer,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from engine.views.energy.bank import bank
+from engine.late import here
 from engine.views.energy.load import load_page
 from engine.views.energy.use import use
 from engine.views.frame import rail, strip
@@ -13,6 +13,7 @@ from engine.views.home.start import start
 from engine.views.home.sums import sum_page
 from engine.views.papers.papers import papers, paste, receive
 from engine.views.parts.html import Block, block, tag
+from engine.views.parts.late import fetching
 from engine.views.proving.proving import proving
 from engine.views.wiring.circuit import circuit_page
 from engine.views.wiring.circuits import circuits
@@ -31,7 +32,6 @@ PAGES: Final[dict[tuple[str, str], Callable[[Scene], tuple[Block, ...]]]] = {
     ("home", "findings"): findings,
     ("energy", ""): use,
     ("energy", "use"): use,
-    ("energy", "bank"): bank,
     ("energy", "paste"): paste,
     ("wiring", ""): circuits,
     ("wiring", "circuits"): circuits,
@@ -55,6 +55,8 @@ NAMED: Final[dict[str, Callable[[Scene, str], tuple[Block, ...]]]] = {
     "start": start,
 }
 """Sections whose second word is no page but a name."""
+LATE: Final = frozenset({("energy", "bank")})
+"""Pages that :mod:`engine.views.late` holds, by section and name."""
 
 
 def blocks_of(scene: Scene) -> tuple[Block, ...]:
@@ -62,9 +64,22 @@ def blocks_of(scene: Scene) -> tuple[Block, ...]:
     section, name, row, *_ = (*scene.route, "", "", "")
     if section in NAMED:
         return NAMED[section](scene, name)
+    if (section, name) in LATE:
+        return _late(scene, (section, name), row)
     if row and (section, name) in ROWS:
         return ROWS[section, name](scene, row)
     return PAGES.get((section, name), home)(scene)
+
+
+def _late(scene: Scene, address: tuple[str, str], row: str) -> tuple[Block, ...]:
+    """Return a page that comes late, or what stands in its place until then."""
+    if not here():
+        return block("late-head", tag("h1", address[0].capitalize())), fetching(scene)
+    from engine.views import late  # noqa: PLC0415 - comes with the late parcel
+
+    if row and address in late.ROWS:
+        return late.ROWS[address](scene, row)
+    return late.PAGES.get(address, home)(scene)
 
 
 def whole_page(scene: Scene) -> tuple[Block, Block, Block]:

@@ -13,6 +13,7 @@ import marshal
 import zipfile
 from collections.abc import Iterator
 from pathlib import Path
+from types import CodeType
 from typing import Final
 
 SITE_PACKAGES: Final = "/lib/python3.14/site-packages/"
@@ -41,13 +42,11 @@ CODECS: Final = words(
     """
 )
 HASH_BASED_UNCHECKED: Final = 1  # PEP 552
-# Rooms of the engine that no page asks yet.
-LATER: Final = (
-    "engine/solar/", "engine/simulate/", "engine/ahead/", "engine/sums/sun_day.py",
-    "engine/views/energy/chance_strip.py", "engine/views/energy/course.py",
-    "engine/views/energy/curve", "engine/views/energy/drawn.py", "engine/views/energy/sea_map.py",
-    "engine/views/energy/tide_day.py", "engine/views/energy/year_strip.py",
-)  # fmt: skip
+SAME_LINE: Final = 0x80 | 13 << 3  # an entry of the table of lines: no step, no columns
+UNITS: Final = 8  # of code, the most that one entry stands for
+AWAKE: Final = "engine/door.py"  # what it imports is there before the first answer
+ENDS: Final = ("/__init__.py", ".py")
+NATIVE: Final = ("engine/__main__.py", "engine/check/report.py")  # asked by the command line only
 
 
 def compiled(source: bytes, name: str, optimize: int, tree: ast.Module | None = None) -> bytes:
@@ -59,8 +58,20 @@ def compiled(source: bytes, name: str, optimize: int, tree: ast.Module | None = 
         importlib.util.MAGIC_NUMBER
         + HASH_BASED_UNCHECKED.to_bytes(4, "little")
         + importlib.util.source_hash(source)
-        + marshal.dumps(code)
+        + marshal.dumps(without_lines(code))
     )
+
+
+def without_lines(code: CodeType) -> CodeType:
+    """Give a module's code with the line where each function begins as the line of all of it.
+
+    A traceback still names the function, and the snapshot is a thirtieth smaller.
+    """
+    whole, rest = divmod(len(code.co_code) // 2, UNITS)
+    ends = [UNITS] * whole + [rest] * bool(rest)
+    table = b"".join(bytes([SAME_LINE | units - 1, 0]) for units in ends)
+    inner = (without_lines(one) if isinstance(one, CodeType) else one for one in code.co_consts)
+    return code.replace(co_linetable=table, co_consts=tuple(inner))
 
 
 def bare(source: bytes) -> ast.Module:
@@ -118,31 +129,86 @@ def wheel_files(wheels: str, names: list[str]) -> dict[str, bytes]:
     return files
 
 
-def engine_files(engine: str) -> tuple[dict[str, bytes], dict[str, bytes]]:
-    """Give the engine's modules, compiled, and its data files, each by name in site-packages."""
-    modules, tables = {}, {}
-    for path in sorted(Path(engine).rglob("*")):
-        name = f"engine/{path.relative_to(engine).as_posix()}"
-        if path.is_dir() or "__pycache__" in name or path.name.startswith("."):
+def imported(source: str) -> Iterator[str]:
+    """Give what a module imports as it is loaded, not what its functions or its types ask for."""
+    waiting: list[ast.AST] = list(ast.parse(source).body)
+    while waiting:
+        node = waiting.pop(0)
+        if isinstance(node, ast.ImportFrom) and node.module:
+            yield from (node.module, *(f"{node.module}.{one.name}" for one in node.names))
+        elif isinstance(node, ast.Import):
+            yield from (one.name for one in node.names)
+        elif isinstance(node, ast.If) and getattr(node.test, "id", "") == "TYPE_CHECKING":
+            waiting += node.orelse
+        elif not isinstance(node, ast.FunctionDef):
+            waiting += ast.iter_child_nodes(node)
+
+
+def ordered(engine: Path) -> Iterator[tuple[str, bool]]:
+    """Give the engine's modules in the order they can be imported, and whether each comes late.
+
+    Late is what the door does not reach: it comes in a parcel of its own once the page is awake,
+    all or nothing.
+    """
+    seen = set(NATIVE)
+
+    def above(name: str) -> Iterator[str]:
+        """Give a module after its packages and all that it imports."""
+        if name in seen:
+            return
+        seen.add(name)
+        packages = [f"{one.as_posix()}/__init__.py" for one in Path(name).parents[-2::-1]]
+        asked = imported((engine.parent / name).read_text(encoding="utf-8"))
+        places = [one.replace(".", "/") for one in asked]
+        for one in (*packages, *(f"{place}{end}" for place in places for end in ENDS)):
+            if (engine.parent / one).exists():
+                yield from above(one)
+        yield name
+
+    yield from ((name, False) for name in above(AWAKE))
+    for path in sorted(engine.rglob("*.py")):
+        yield from ((name, True) for name in above(f"engine/{path.relative_to(engine).as_posix()}"))
+
+
+def late_modules(engine: Path) -> tuple[str, ...]:
+    """Give the modules that come late, in the order the browser imports them."""
+    return tuple(name for name, late in ordered(engine) if late)
+
+
+def engine_files(engine: str) -> tuple[dict[str, bytes], dict[str, bytes], dict[str, bytes]]:
+    """Give the engine's modules, compiled, its data files, and all that comes late.
+
+    Each is named by its place in site-packages. A data file goes with its package.
+    """
+    root = Path(engine)
+    late = late_modules(root)
+    modules: dict[str, bytes] = {}
+    later: dict[str, bytes] = {}
+    for name, _ in ordered(root):
+        source = (root.parent / name).read_bytes()
+        # Docstrings are left out: a phone reads none.
+        code = compiled(source, SITE_PACKAGES + name, 2, bare(source))
+        (later if name in late else modules)[name + "c"] = code
+    tables: dict[str, bytes] = {}
+    for path in sorted(root.rglob("*")):
+        name = f"engine/{path.relative_to(root).as_posix()}"
+        if path.is_dir() or path.suffix in {".py", ".pyc"} or path.name.startswith("."):
             continue
-        if name.startswith(LATER):
-            continue
-        if path.suffix == ".py":  # docstrings are left out: a phone reads none
-            source = path.read_bytes()
-            modules[name + "c"] = compiled(source, SITE_PACKAGES + name, 2, bare(source))
-        else:
-            tables[name] = path.read_bytes()
-    return modules, tables
+        home = f"{Path(name).parent.as_posix()}/__init__.py"
+        (later if home in late else tables)[name] = path.read_bytes()
+    return modules, tables, later
 
 
 def parcel(files: dict[str, bytes]) -> bytes:
-    index = json.dumps([[name, len(files[name])] for name in sorted(files)]).encode()
-    return b"".join([len(index).to_bytes(4, "little"), index, *(files[n] for n in sorted(files))])
+    index = json.dumps([[name, len(content)] for name, content in files.items()]).encode()
+    return b"".join([len(index).to_bytes(4, "little"), index, *files.values()])
 
 
 def pack(source: str, wheels: str, names: list[str], engine: str, out: str) -> None:
-    """Write stdlib.zip, packages.parcel and data.parcel."""
-    modules, tables = engine_files(engine)
+    """Write stdlib.zip, packages.parcel, data.parcel and later.parcel."""
+    modules, tables, later = engine_files(engine)
     Path(out, "stdlib.zip").write_bytes(standard_library(source))
-    Path(out, "packages.parcel").write_bytes(parcel(wheel_files(wheels, names) | modules))
+    packages = wheel_files(wheels, names) | modules
+    Path(out, "packages.parcel").write_bytes(parcel(dict(sorted(packages.items()))))
     Path(out, "data.parcel").write_bytes(parcel(tables))
+    Path(out, "later.parcel").write_bytes(parcel(later))

@@ -21,6 +21,7 @@ SHIPPED: Final = {
     "data": "data.parcel",
     "stdlib": "stdlib.zip",
     "packages": "packages.parcel",
+    "later": "later.parcel",
 }
 SCRIPTS: Final = ("pyodide.mjs", "pyodide.asm.mjs")
 SMALLEST: Final = 12  # libdeflate's slowest level

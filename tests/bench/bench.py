@@ -13,6 +13,7 @@ import statistics
 import subprocess
 import tempfile
 import time
+import zipfile
 from collections import defaultdict
 from collections.abc import Iterator
 from pathlib import Path
@@ -28,7 +29,13 @@ from engine.check.users import used_in, users_of
 from engine.plan.made_up import made_up_document
 from engine.plan.parts import Plan
 from engine.plan.read import plan_of
+from engine.simulate.march import march_of
+from engine.units import Share
+from tests.bench import days
 from tests.browser.conftest import FLAGS, Host, Reader, start_host
+from tests.browser.test_later import OPEN, WORK
+from tests.published.test_simulate import day_of, integrated
+from tests.simulate.banks import alone, flooded
 
 BLANK: Final = "<!doctype html><title>bench</title>"
 BARE_WORKER: Final = """
@@ -73,6 +80,27 @@ EDIT: Final = """async ([name, value]) => {
   return performance.now() - start;
 }"""
 
+# The engine from its sources in the untouched package: what is measured is the same Python.
+DAYS_WORKER: Final = """
+import { loadPyodide } from "./bare/pyodide.mjs";
+const python = await loadPyodide({ indexURL: new URL("./bare/", import.meta.url).href });
+for (const name of NAMES) {
+  const address = new URL(`./bench/${name}`, import.meta.url);
+  python.unpackArchive(await (await fetch(address)).arrayBuffer(), "zip");
+}
+python.runPython("import json, days");
+self.postMessage(python.runPython("json.dumps(days.figures())"));
+"""
+ASK_DAYS: Final = """() => new Promise((resolve, reject) => {
+  const worker = new Worker("../days.mjs", { type: "module" });
+  worker.onerror = (event) => reject(new Error(event.message));
+  worker.onmessage = ({ data }) => {
+    resolve(data);
+    worker.terminate();
+  };
+})"""
+STEPS_A_DAY: Final = 96
+
 CIRCUITS: Final = (40, 200, 1000)
 COPIES: Final = 16
 """Circuits added to the made-up boat's 24, so that 40 are recomputed at once."""
@@ -113,7 +141,21 @@ def bench_folder(place: Path) -> Path:
     # In a folder of its own: beside the page the service worker would answer with the page.
     (folder / "bench").mkdir()
     (folder / "bench" / "blank.html").write_text(BLANK)
+    (folder / "days.mjs").write_text(DAYS_WORKER.replace("NAMES", json.dumps(archives(folder))))
     return folder
+
+
+def archives(folder: Path) -> list[str]:
+    """Put the engine, what it needs and what measures it beside the page, as archives."""
+    names = []
+    for wheel in sorted((build.WORK / "wheels").glob("*.whl")):
+        names.append(wheel.name)
+        shutil.copyfile(wheel, folder / "bench" / wheel.name)
+    with zipfile.ZipFile(folder / "bench" / "engine.zip", "w") as archive:
+        for path in build.files_of(build.ROOT / "engine"):
+            archive.write(path, path.relative_to(build.ROOT))
+        archive.write(Path(days.__file__), "days.py")
+    return [*names, "engine.zip"]
 
 
 def start_once(page: Page, host: Host, variant: str) -> float:
@@ -200,6 +242,9 @@ def sizes() -> Iterator[Line]:
     small = sum(zipped(path) for path in others)
     yield line("first visit, host compresses nothing", (packed + plain) / 1e6, 8.5, "MB", 2)
     yield line("first visit, host compresses", (packed + small) / 1e6, 8.5, "MB", 2)
+    later = (python / "later.bin").stat().st_size
+    yield note("what comes once the page is awake", f"{later / 1e6:.2f} MB")
+    yield line("both, host compresses nothing", (packed + plain + later) / 1e6, 8.5, "MB", 2)
     own = sum(zipped(build.DIST / each) for each in OWN_SCRIPTS) / 1e3
     yield line("own scripts, gzip", own, 12, "kB", 1)
     total = sum(path.stat().st_size for path in build.files_of(build.DIST))
@@ -281,6 +326,59 @@ def wiring_in_browser(browser: Browser, host: Host) -> Iterator[Line]:
     context.close()
 
 
+def days_ahead(browser: Browser, host: Host) -> Iterator[Line]:
+    """Run days natively and in the browser by the same text, right after each other."""
+    context = browser.new_context()
+    page = context.new_page()
+    page.goto(f"{host.address}bench/blank.html")
+    here = days.figures()
+    there: dict[str, float] = json.loads(page.evaluate(ASK_DAYS))
+    again = days.figures()
+    here = {name: min(figure, again[name]) for name, figure in here.items()}
+    fortnight = days.LENGTHS[0]
+    for where, found, target in (("natively", here, 60), ("in the browser", there, 200)):
+        yield line(f"a run of {fortnight} days, {where}", found[f"run {fortnight}"], target, "ms")
+        seconds = found["chances"] / 1000
+        yield line(f"{days.RUNS} runs of {fortnight} days, {where}", seconds, 12, "s", 2)
+        steps = days.RUNS * fortnight * STEPS_A_DAY / seconds
+        yield note(f"steps of a chance, {where}", f"{steps / 1000:.0f} k/s")
+        for length in days.LENGTHS[1:]:
+            growth = found[f"run {length}"] / found[f"run {fortnight}"] / (length / fortnight)
+            what = f"{length} days, {where}, {found[f'run {length}']:.0f} ms, of so many fortnights"
+            yield note(what, f"{growth:.2f} ×")
+    yield note("the browser over natively", f"{there['chances'] / here['chances']:.1f} ×")
+    context.close()
+
+
+def sliced(browser: Browser, host: Host) -> Iterator[Line]:
+    """Run the chances as the page does: in slices, drawn, with taps in between."""
+    context = browser.new_context()
+    page = context.new_page()
+    Reader(page).open(host.address).wait_offline()
+    found = page.evaluate(WORK, OPEN)
+    slices, taps = sorted(found["slices"]), sorted(found["taps"])
+    yield line("chances on the page: first estimate", found["first"] / 1000, 1, "s", 2)
+    yield line(f"chances on the page: all {days.RUNS}", found["whole"] / 1000, 12, "s", 2)
+    yield line("a slice, median", statistics.median(slices), 120, "ms")
+    yield note("a slice, 95th percentile", f"{slices[int(len(slices) * 0.95)]:.0f} ms")
+    yield line("a tap during the work, slowest", taps[-1], 300, "ms")
+    context.close()
+
+
+def solver() -> Iterator[Line]:
+    """Run one day of a two-well bank by the engine and by SciPy's general solver."""
+    house, day = flooded(start=0.9, disconnect=Share(0.0)), day_of(3.0, 30.0)
+
+    def ours() -> None:
+        march_of(alone(house)).go(day.loads, day.kept_on, day.free, day.step)
+
+    own = days.milliseconds(ours, 9)
+    general = days.milliseconds(lambda: integrated(house, day), 1)
+    yield note("a day of two wells, natively", f"{own:.2f} ms")
+    yield note("the same by scipy's solve_ivp, natively", f"{general:.0f} ms")
+    yield note("solve_ivp over the engine", f"{general / own:.0f} ×")
+
+
 def show(lines: Iterator[Line]) -> None:
     for what, figure, target, met in lines:
         print(f"{what:<58} {figure:>10}  {target:>10}  {met}", flush=True)
@@ -294,6 +392,7 @@ def main() -> None:
     show(sizes())
     show(command_line())
     show(wiring())
+    show(solver())
     with tempfile.TemporaryDirectory() as place, sync_playwright() as playwright:
         host = start_host(bench_folder(Path(place)))
         browser = playwright.chromium.launch(
@@ -302,6 +401,8 @@ def main() -> None:
         show(paints(browser, host, runs))
         show(edits(browser, host))
         show(wiring_in_browser(browser, host))
+        show(days_ahead(browser, host))
+        show(sliced(browser, host))
         show(starts(browser, host, runs))
         browser.close()
         host.stop()

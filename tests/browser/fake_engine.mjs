@@ -1,5 +1,5 @@
 // Stands in for the engine's worker, so that the page script is tried alone: a page with one field
-// of each kind, a slow start and slow answers when asked, and a list of every event that came.
+// of each kind, a slow start and slow answers when asked, long work, and a list of every event.
 const START = 0; // milliseconds; a test may put in another number
 const events = [];
 const undone = [];
@@ -9,6 +9,9 @@ let settings = {};
 let route = "";
 let tab = "";
 let pause = 0;
+let slices = 0; // of long work, done
+let isWorking = false;
+const WORK = 40; // slices
 let waiting = [];
 let isReady = false;
 
@@ -27,7 +30,7 @@ function page() {
     return `<h1>Another page</h1><details><summary>Why?</summary><p>So.</p></details>${lines}`;
   }
   return `<h1>${text(fields.boat)}</h1>
-<p id="answer">run ${text(fields.run)}, amps ${text(fields.amps)}, shore ${fields.shore}, ${fields.volts} V, size ${fields.size}</p>
+<p id="slices">${slices}</p><p id="answer">run ${text(fields.run)}, amps ${text(fields.amps)}, shore ${fields.shore}, ${fields.volts} V, size ${fields.size}</p>
 <details class="why" id="why"><summary>Why this number?</summary><p>Because of ${text(fields.run)}.</p></details>
 <form data-live>${field("run")}${field("amps")}</form>
 ${field("boat")}
@@ -37,6 +40,7 @@ ${field("boat")}
 ${["6", "8", "10"].map((size) => `<option${size === fields.size ? " selected" : ""}>${size}</option>`).join("")}</select></div>
 <form data-do="find"><label class="field">Find<input id="f-find" name="find" value=""></label><button class="main">Find</button></form>
 <div class="actions"><button data-do="add">Add</button><button data-do="delete">Delete</button>
+<button data-do="work">Work</button><button data-do="rest">Rest</button>
 <button data-do="break">Break</button><button data-do="view" data-arg="dim-red">Dim</button></div>
 <table class="grid"><tbody>${rows.map((row) => `<tr id="${row}"><td><a class="whole" href="#other/${row}">${row}</a></td><td>a cell</td></tr>`).join("")}</tbody></table>
 ${lines}<p id="foot"><a href="#other">Elsewhere</a></p>`;
@@ -63,12 +67,18 @@ const apply = {
     if (name === "undo" && undone.length) fields = undone.pop();
     if (name === "add") rows = [`L${rows.length + 1}`, ...rows];
     if (name === "pause") pause = Number(arg);
+    if (name === "work" || name === "rest") isWorking = name === "work";
     if (name === "break") throw new Error("broken on purpose");
     if (name === "delete") return { drop: "p1" };
     if (name === "view") return { settings: { ...settings, view: arg } };
     return name === "undo" ? { record: record() } : {};
   },
   state: () => ({}),
+  more() {
+    slices += 1;
+    if (slices === WORK) isWorking = false;
+    return {};
+  },
   file: () => ({}),
 };
 
@@ -87,6 +97,7 @@ function drain() {
     self.postMessage({ n, failed: error.message });
     return;
   }
+  if (isWorking) reply.more = true;
   const log = `<pre id="events" hidden>${text(JSON.stringify(events))}</pre>`;
   reply.fragments = [["strip", strip()], ["rail", rail], ["page", page() + log]];
   reply.title = `${fields.boat} ${route}`;

@@ -34,6 +34,8 @@ ROUTES: Final = (
     "#sum/locked-rotor?stall_current=14+A&run=10+m&size=16+AWG&rating=7.5+A",
     "#sum/feeder?ladder=panel%2C+4+AWG%2C+3.1+m%3B+fridge%2C+10+AWG%2C+5.6+m%2C+4.6+A",
     "#sum/share?resistance=3+mohm",
+    "#sum/bank?daily=51.4+Ah&days=6&depth=80+%25&daily_depth=20+%25&end_of_life=80+%25&margin=1.1",
+    "#sum/sun-day?latitude=43&month=october&tilt=30&sky=cloudy",
 )
 QUESTIONS: Final = tuple(f"#start/{step}" for step in (*range(1, 8), "answer"))
 VIEWS: Final = ("plain", "sun", "dim-red", "dim-plain")

@@ -146,11 +146,26 @@ def test_no_address_of_the_page_is_absolute(dist: Path) -> None:
 
 
 def test_what_the_first_visit_needs_is_small(dist: Path) -> None:
-    """At most 8.5 MB, on a host that compresses nothing."""
-    needed = sum(boot_facts(dist)["files"][key]["size"] for key in ("wasm", "glue", "snapshot"))
+    """At most 8.5 MB before the first answer, on a host that compresses nothing."""
+    before = ("wasm", "glue", "snapshot", "data")
+    needed = sum(boot_facts(dist)["files"][key]["size"] for key in before)
     needed += (dist / PYTHON / "pyodide.mjs").stat().st_size
     needed += sum(path.stat().st_size for path in dist.iterdir() if path.is_file())
     assert needed <= 8_500_000
+
+
+def test_what_comes_later_is_small_and_in_no_other_parcel(dist: Path) -> None:
+    """At most half a megabyte; and the snapshot was taken without it."""
+    names = {key: set(parcel_names(dist, key)) for key in ("later", "packages", "data")}
+    assert boot_facts(dist)["files"]["later"]["size"] <= 500_000
+    assert "engine/solar/climatology.json" in names["later"]
+    assert not names["later"] & (names["packages"] | names["data"])
+
+
+def parcel_names(dist: Path, key: str) -> list[str]:
+    content = gzip.decompress((dist / PYTHON / f"{key}.bin").read_bytes())
+    length = int.from_bytes(content[:4], "little")
+    return [name for name, _ in json.loads(content[4 : 4 + length])]
 
 
 def test_two_builds_are_byte_identical(

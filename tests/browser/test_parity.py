@@ -17,6 +17,15 @@ pytestmark = pytest.mark.browser
 ASK = """async (events) => {
   const worker = new Worker("./worker.mjs", { type: "module", name: "" });
   const replies = [];
+  const [first] = events;
+  await new Promise((resolve, reject) => { // until all of the engine is there, as it is natively
+    worker.onmessage = ({ data }) => {
+      if (data.n === 0 && data.reply) worker.here = (worker.here ?? 0) + 1;
+      if (worker.here === 2) resolve();
+      if (data.failed) reject(new Error(data.failed));
+    };
+    worker.postMessage({ n: 0, event: first });
+  });
   for (const [n, event] of events.entries()) {
     replies.push(await new Promise((resolve, reject) => {
       worker.onmessage = ({ data }) => {

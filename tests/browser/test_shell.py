@@ -370,3 +370,26 @@ def test_a_broken_calculator_offers_the_plan_as_a_file(shell: Shell) -> None:
     with page.expect_download() as download:
         page.get_by_role("button", name="Save a copy to a file now").click()
     assert json.loads(Path(download.value.path()).read_text())["boat"] == "Birch"
+
+
+def test_long_work_goes_on_by_itself_and_lets_a_tap_through(shell: Shell) -> None:
+    reader = shell()
+    reader.press("work").press("add")
+    assert reader.text("#L4")
+    reader.wait("document.getElementById('slices').textContent === '40'")
+    assert len(events(reader, "more")) == 40
+
+
+def test_long_work_rests_and_goes_on(shell: Shell) -> None:
+    reader = shell()
+    slow_down(reader, 20)
+    reader.press("work")
+    reader.wait("document.getElementById('slices').textContent > 3")
+    reader.press("rest")
+    reader.page.wait_for_timeout(100)
+    done = reader.text("#slices")
+    reader.page.wait_for_timeout(150)
+    assert reader.text("#slices") == done
+    assert int(done) < 40
+    reader.press("work")
+    reader.wait("document.getElementById('slices').textContent === '40'")

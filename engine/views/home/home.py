@@ -11,7 +11,7 @@ from engine.loads.day_use import day_use
 from engine.loads.draws import DRAWS, HABITS_SOURCE
 from engine.loads.load import CONDITIONS
 from engine.plan.made_up import AS_FOUND
-from engine.sums import SUMS
+from engine.sums import TITLES
 from engine.units import said
 from engine.views.parts.cautions import PLANNING, caution, dangers_of
 from engine.views.parts.html import Block, Html, block, head, joined, tag
@@ -260,7 +260,7 @@ def quick_sums() -> Html:
     """Return the single questions."""
     return tag(
         "ul",
-        *(tag("li", link(f"sum/{one.name}", one.title)) for one in SUMS.values()),
+        *(tag("li", link(f"sum/{name}", title)) for name, title in TITLES.items()),
         class_="sums",
     )
 

@@ -6,14 +6,17 @@ from typing import TYPE_CHECKING
 from urllib.parse import urlencode
 
 from engine.finding import Verdict
+from engine.late import here
 from engine.problem import Problem
-from engine.sums import SUMS
+from engine.sums import SUMS, TITLES
 from engine.sums.sum import Outcome, Sum, Value, inputs_of
+from engine.sums.titles import LATE_TITLES
 from engine.units import words
 from engine.views.home.home import quick_sums
 from engine.views.parts.cautions import dangers
 from engine.views.parts.form import control
 from engine.views.parts.html import Block, Html, block, tag
+from engine.views.parts.late import fetching
 from engine.views.parts.say import button, figures, link, verdict, why
 
 if TYPE_CHECKING:
@@ -26,6 +29,7 @@ FIRST = {
     "fault": 6,
     "locked-rotor": 5,
     "wind-day": 3,
+    "sun-day": 5,
 }
 """How many inputs stand in front; the rest have defaults and are folded."""
 
@@ -44,10 +48,12 @@ def route_of(name: str, given: dict[str, str]) -> str:
 
 def sum_page(scene: Scene, name: str) -> tuple[Block, ...]:
     """Return the page of one quick sum."""
-    one = SUMS.get(name)
     back = link("home", "Home", class_="crumb")
-    if one is None:
+    if name not in SUMS:
         return (block("sum-head", back, tag("h1", "Quick sums"), quick_sums()),)
+    if name in LATE_TITLES and not here():
+        return (block("sum-head", back, tag("h1", TITLES[name])), fetching(scene))
+    one = SUMS[name]
     given = {key: text for key, text in scene.sum_inputs.items() if text}
     inputs, problems = inputs_of(one, given)
     outcome: Outcome | None = None

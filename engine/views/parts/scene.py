@@ -42,12 +42,31 @@ class Kept:
 
 
 @dataclass(frozen=True, slots=True)
+class Progress:
+    """How far the work of this page has come: the share done (1), and its result so far.
+
+    ``trouble`` says why it ended without one.
+    """
+
+    name: str
+    done: float
+    result: object | None
+    running: bool
+    trouble: str = ""
+
+    @property
+    def stopped(self) -> bool:
+        """True where the person stopped it before its end."""
+        return not self.running and not self.trouble and self.done < 1
+
+
+@dataclass(frozen=True, slots=True)
 class Scene:
     """The plan and its document, what the person chose to see, and what the device says.
 
     ``running`` are the ids switched on in the DC network, None where the way of living decides;
     ``before`` those before the last change; ``plugged`` those switched on at the dock, None where
-    the plan decides.
+    the plan decides; ``progress`` is None where the page needs no long work.
     """
 
     document: Document
@@ -78,3 +97,4 @@ class Scene:
     link: str = ""
     asked: str = ""
     plugged: frozenset[str] | None = None
+    progress: Progress | None = None
