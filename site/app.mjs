@@ -221,6 +221,8 @@ addEventListener("hashchange", () => {
 
 function focusOn(element) {
   if (!element) return;
+  const folded = element.matches("summary") ? null : element.closest("details:not([open])");
+  if (folded) folded.open = true;
   if (element.tabIndex < 0) element.tabIndex = -1; // headings and rows take the focus only so
   element.focus({ preventScroll: true });
 }

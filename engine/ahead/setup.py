@@ -171,7 +171,7 @@ def outlook_in(
     counted = tuple(one for one in plan.sources if one.counted)
     brought = brought_of(replace(plan, sources=counted), condition)
     house = house_in(bank)
-    starter = started_by(plan, brought)
+    starter = None if condition == "unattended" else started_by(plan, brought)
     engine = Engine(starter.current, starter.fuel or 0.0) if starter and starter.current else None
     setup = Setup(house, policy_in(plan, house) if engine else NEVER, engine)
     uses = uses_of(plan, condition)
@@ -187,4 +187,5 @@ def outlook_in(
         shore=tuple(Amp(steady) for _ in range(intervals(STEP))) if steady else (),
         days=days,
         steady_wind=winds.steady if winds.turbines else 1.0,
+        clear=where.clear or None,
     )

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from engine.check.bank_asked import bank_findings
 from engine.check.battery_share import battery_share
+from engine.check.charging import charging_findings
 from engine.check.circuits import answers_of
 from engine.check.inverter_findings import inverter_findings
 from engine.check.looked import looked
@@ -46,4 +47,5 @@ def findings_of(plan: Plan, chosen: frozenset[str] = frozenset()) -> tuple[Findi
     found += bank_findings(plan)
     found += inverter_findings(plan, chosen)
     found += shore_findings(plan)
+    found += charging_findings(plan)
     return tuple(sorted(found, key=lambda finding: ORDER.index(finding.severity)))

@@ -7,7 +7,7 @@ import re
 from typing import Any, Final, TypeAlias
 
 from engine.field import CHOICE, Field
-from engine.plan.fields import LETTERS, LONGEST_NAME, LONGEST_NOTE, MOST_ROWS, ROWS, SINGLE
+from engine.plan.fields import LETTERS, LONG, LONGEST_NAME, LONGEST_NOTE, MOST_ROWS, ROWS, SINGLE
 from engine.problem import Problem, quoted
 
 Document: TypeAlias = dict[str, Any]
@@ -158,7 +158,7 @@ def _text(path: str, raw: object, field: Field) -> str:
         raw = str(raw).removesuffix(".0")
     if not isinstance(raw, str):
         raise Problem(path, f"{field.label} must be text.", "Write it in quotation marks.")
-    most = LONGEST_NOTE if field.name == "note" else LONGEST_NAME
+    most = LONGEST_NOTE if field.name in LONG else LONGEST_NAME
     if len(raw) > most:
         raise Problem(path, f"{field.label} has {len(raw):,} characters.", f"Enter {most} at most.")
     if field.kind is CHOICE and field.choices and raw:

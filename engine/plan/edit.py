@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from engine.field import CHOICE, chosen
 from engine.plan.document import plain_text
-from engine.plan.fields import LETTERS, LONGEST_NAME, LONGEST_NOTE, MOST_ROWS, ROWS, SINGLE
+from engine.plan.fields import LETTERS, LONG, LONGEST_NAME, LONGEST_NOTE, MOST_ROWS, ROWS, SINGLE
 from engine.problem import Problem, quoted
 
 if TYPE_CHECKING:
@@ -76,7 +76,7 @@ def with_value(document: Document, path: str, text: str) -> Document:
 
 def _kept(path: str, field: Field, text: str) -> str:
     """Return a text as the plan keeps it; what it could not read back is refused here."""
-    most = LONGEST_NOTE if field.name == "note" else LONGEST_NAME
+    most = LONGEST_NOTE if field.name in LONG else LONGEST_NAME
     if len(text) > most:
         raise Problem(path, f"That is {len(text):,} characters.", f"Enter {most} at most.")
     if field.kind is CHOICE and text:

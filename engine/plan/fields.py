@@ -12,6 +12,7 @@ from engine.plan.look_fields import LOOKS
 from engine.plan.shore_fields import AC, RECORD, SHORE
 from engine.plan.source_fields import POLICY, SOURCE
 from engine.plan.start_fields import BANK_MORE, CHEMISTRY, START
+from engine.plan.variant_fields import VARIANT
 from engine.units import (
     CHARGE,
     CURRENT,
@@ -182,16 +183,20 @@ SINGLE: Final = {
 """Parts of the plan that stand once."""
 ROWS: Final = {
     "loads": LOAD, "circuits": CIRCUIT, "sources": SOURCE, "legs": LEG, "ac": AC,
-    "records": RECORD,
+    "records": RECORD, "variants": VARIANT,
 }  # fmt: skip
 """Parts of the plan that are lists of rows, each with an id."""
 LETTERS: Final = {
     "loads": "L", "circuits": "D", "sources": "S", "legs": "Z", "ac": "A", "records": "R",
+    "variants": "V",
 }  # fmt: skip
+LONG: Final = {"note", "changes"}
+"""Fields that hold more than a name."""
 LONGEST_NOTE: Final = 2000
 LONGEST_NAME: Final = 200
 MOST_ROWS: Final = {
     "loads": 500, "circuits": 300, "sources": 50, "legs": 300, "ac": 60, "records": 200,
+    "variants": 12,
 }  # fmt: skip
 
 

@@ -25,7 +25,9 @@ from engine.plan.read_load import is_power
 from engine.plan.receive import Received, received
 from engine.plan.table_in import Incoming, exported, incoming
 from engine.problem import Problem
+from engine.session.charging import add_source, set_area
 from engine.session.fields import WIDE_DUTY, is_field, set_field
+from engine.session.what_if import add_variant, keep_variant
 from engine.session.work import hold, resume
 from engine.units import POWER
 
@@ -179,11 +181,12 @@ def _copy_row(state: State, arg: str, _form: Form) -> None:
     part, ident = _part_and_id(arg)
     row = row_of(state.document, part, ident)
     name = row.get("name", "")
-    copied = {**row, "name": copy_of(name) if name else ""}
+    copied = {**row, "name": copy_of(name)} if name else dict(row)
     document, new = with_row(state.document, part, copied, after=ident)
     state.edit(f"copy {name or ident}", document)
     state.reply["say"] = f"Copied as {new}"
-    state.reply["focus"] = f"f-{part}-{new}-name"
+    first = "name" if "name" in ROWS[part] else "marked"
+    state.reply["focus"] = f"f-{part}-{new}-{first}"
 
 
 def _delete_row(state: State, arg: str, _form: Form) -> None:
@@ -385,6 +388,10 @@ COMMANDS: Final[dict[str, Callable[[State, str, Form], None]]] = {
     "add-appliance": _add_appliance,
     "add-ac": _add_ac,
     "add-record": _add_record,
+    "add-source": add_source,
+    "set-area": set_area,
+    "add-variant": add_variant,
+    "keep-variant": keep_variant,
     "plug-none": _plug_none,
     "plug-planned": _plug_planned,
     "keep-circuit": _keep_circuit,

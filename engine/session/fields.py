@@ -16,7 +16,7 @@ from engine.problem import Problem
 from engine.units import FRACTION, NUMBER, TIME, Kind, read, said
 from engine.views.frame import CHOICES, VIEWS
 from engine.views.home.sums import route_of
-from engine.views.parts.scene import Units
+from engine.views.parts.scene import DAYS, SKIES_SHOWN, Units
 
 if TYPE_CHECKING:
     from engine.loads.common import Common
@@ -66,6 +66,12 @@ def _set_shown(state: State, name: str, text: str) -> None:
         state.running = state.before = None
     elif name == "level" and text in LEVELS:
         state.level = text
+    elif name == "days" and text in DAYS:
+        state.days = text
+    elif name == "sky" and text in SKIES_SHOWN:
+        state.sky = text
+    elif name.startswith("tonight."):
+        state.tonight = {**state.tonight, name.partition(".")[2][:20]: text.strip()[:20]}
     elif name.startswith("running."):
         _switch(state, name.partition(".")[2], on=text == "yes")
     elif name == "group" and text in {"", "zone", "circuit"}:
@@ -146,6 +152,7 @@ def _named(document: Document, path: str) -> str:
             "boat": "the boat",
             "bank": "the bank",
             "start": "the start bank",
+            "policy": "when the engine charges",
             "inverter": "the inverter",
             "shore": "shore power",
         }.get(part, "")

@@ -61,6 +61,9 @@ class State:
     asked: str = ""
     work: Work | None = None
     progress: Progress | None = None
+    tonight: dict[str, str] = field(default_factory=dict)
+    days: str = "14"
+    sky: str = "part"
     reply: dict[str, Any] = field(default_factory=dict)
 
     @property
@@ -185,6 +188,7 @@ class State:
         self.done = self.undone = ()
         self.chosen = frozenset()
         self.running = self.before = self.plugged = None
+        self.tonight = {}
         self.link = ""
         self._forget_typing()
         self.incoming = self.pasted = None
@@ -230,4 +234,7 @@ class State:
             self.asked,
             self.plugged,
             self.progress,
+            dict(self.tonight),
+            int(self.days),
+            self.sky,
         )

@@ -20,8 +20,8 @@ if TYPE_CHECKING:
 
 MOST_STEPS: Final = 1000
 """Of one slice, whatever is asked."""
-EVERY: Final = 10
-"""Runs of a chance in one step."""
+FORTNIGHT: Final = 14
+"""Days no chance looks at fewer of."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,26 +115,57 @@ def resume(state: State) -> None:
         state.work.say(running=True)
 
 
-def chance_of_the_days(state: State) -> Job | None:
-    """Return the chance runs of the days ahead; None while the rooms they need are not here."""
-    if not here():
-        return None
-    document, condition = state.document, state.condition
+def _late_job(
+    name: str, key: tuple[object, ...], steps: Callable[[], Iterator[tuple[float, object]]]
+) -> Job | None:
+    """Return a job whose steps ask for late rooms; None while these are not here."""
 
     def start() -> Iterator[tuple[float, object]]:
-        from engine.ahead.setup import outlook_of  # noqa: PLC0415 - comes with the late parcel
-        from engine.simulate.chance import chances  # noqa: PLC0415 - comes with the late parcel
+        yield 0.0, None  # the page is drawn before anything is imported
+        yield from steps()
 
-        yield 0.0, None  # importing took long enough
-        outlook = outlook_of(plan_of(document), condition)
-        yield 0.0, None
-        if outlook:
-            yield from ((one.runs / one.asked, one) for one in chances(outlook, every=EVERY))
+    return Job(name, key, start) if here() else None
 
-    return Job("chances", (document, condition), start)
+
+def chance_of_the_days(state: State) -> Job | None:
+    """Return the chance runs of the days ahead."""
+    document, condition, days = state.document, state.condition, int(state.days)
+
+    def steps() -> Iterator[tuple[float, object]]:
+        from engine.ahead.runs import slices  # noqa: PLC0415 - comes with the late parcel
+
+        yield from slices(plan_of(document), condition, days)
+
+    return _late_job("chances", (document, condition, max(days, FORTNIGHT)), steps)
+
+
+def year_of_the_plan(state: State) -> Job | None:
+    """Return the plan in every month."""
+    document, condition = state.document, state.condition
+
+    def steps() -> Iterator[tuple[float, object]]:
+        from engine.ahead.year import year_of  # noqa: PLC0415 - comes with the late parcel
+
+        yield from year_of(plan_of(document), condition)
+
+    return _late_job("year", (document, condition), steps)
+
+
+def compared(state: State) -> Job | None:
+    """Return the chances and the ranking behind What if."""
+    document, condition = state.document, state.condition
+
+    def steps() -> Iterator[tuple[float, object]]:
+        from engine.ahead.what_if import reckoned  # noqa: PLC0415 - comes with the late parcel
+
+        yield from ((one.share, one) for one in reckoned(document, condition))
+
+    return _late_job("what-if", (document, condition), steps)
 
 
 JOBS: Final[dict[tuple[str, ...], Callable[[State], Job | None]]] = {
     ("energy", "ahead"): chance_of_the_days,
+    ("energy", "charging"): year_of_the_plan,
+    ("energy", "what-if"): compared,
 }
 """The long work of a page, by section and name."""

@@ -44,7 +44,8 @@ class Chance:
 
     ``needed`` counts the runs in which charging was called for within 1, 2, 3 … days; ``charge`` is
     the band every three hours, ``lowest`` that of the lowest charge (1); ``engine_hours`` are a
-    week's (h), ``curtailed`` a day's (Ah). ``unmet`` counts runs in which some load went without.
+    week's (h), ``curtailed`` a day's (Ah). ``starts`` are the engine's in a mean run of so many
+    ``days``; ``unmet`` counts runs in which some load went without.
     """
 
     runs: int
@@ -58,6 +59,8 @@ class Chance:
     fuel_a_week: float
     curtailed: AmpHour
     unmet: int
+    days: int
+    starts: float
 
     @property
     def done(self) -> bool:
@@ -141,6 +144,7 @@ class _Told:
     engine_hours: float
     curtailed: float
     unmet: float
+    starts: int
 
 
 def _run(outlook: Outlook, run: int, seed: int) -> _Told:
@@ -154,6 +158,7 @@ def _run(outlook: Outlook, run: int, seed: int) -> _Told:
         march.engine_hours,
         march.curtailed,
         march.unmet,
+        sum(one.kind == "engine start" for one in march.switches.events),
     )
 
 
@@ -176,6 +181,8 @@ def _estimate(outlook: Outlook, told: list[_Told], asked: int) -> Chance:
         fuel_a_week=mean * engine.fuel if engine else 0.0,
         curtailed=AmpHour(sum(one.curtailed for one in told) / count / days),
         unmet=sum(one.unmet > 0 for one in told),
+        days=days,
+        starts=sum(one.starts for one in told) / count,
     )
 
 

@@ -6,13 +6,14 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from engine.simulate.days import Days
+from engine.simulate.drove import drove
 from engine.simulate.house import FULL
 from engine.simulate.ledger import Volts, joined, ledgers
 from engine.simulate.march import march_of
 from engine.simulate.policy import DAY, NEVER, Setup
 from engine.simulate.stretch import flows
 from engine.simulate.use import intervals
-from engine.units import Amp, AmpHour, Hour, Share, said
+from engine.units import Amp, AmpHour, Hour, Share
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -23,8 +24,6 @@ if TYPE_CHECKING:
     from engine.simulate.switches import Event
 
 WEEK: Final = 7.0
-ALIKE: Final = Share(0.05)
-"""Part of a day's use below which a difference is not worth a word."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,42 +177,6 @@ def _day(house: House, inputs: Days, steps: list[list[Told]], volts: Volts, when
         shore=shore,
         engine_hours=Hour(sum(part.time for part, _ in told if part.engine)),
     )
-
-
-def drove(day: Day, days: tuple[Day, ...]) -> str:
-    """Return what made a day unlike the mean of the days: the flow that differs most from it.
-
-    Parameters
-    ----------
-    day : Day
-        One of them.
-    days : tuple of Day
-        Shape ``(n,)``.
-
-    Returns
-    -------
-    str
-        A sentence.
-    """
-    found = _drives(day)
-    means = {name: sum(_drives(one)[name] for one in days) / len(days) for name in found}
-    name = max(found, key=lambda one: abs(found[one] - means[one]))
-    apart = found[name] - means[name]
-    if abs(apart) < ALIKE * max(day.asked, 1.0):
-        return "A day like the others."
-    more = "More" if apart > 0 else "Less"
-    figures = f"{said(found[name])} Ah against {said(means[name])} Ah"
-    return f"{more} {name} than the mean day: {figures}."
-
-
-def _drives(day: Day) -> dict[str, float]:
-    return {
-        "use": day.asked,
-        "sun": day.sun,
-        "wind": day.wind,
-        "shore power": day.shore,
-        "engine": day.charge.engine,
-    }
 
 
 def days_alone(setup: Setup, inputs: Days) -> float | None:

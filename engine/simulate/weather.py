@@ -92,7 +92,8 @@ class Outlook:
 
     ``spells`` gives, for a number of days and a seed, the clearness of each; ``wind`` the mean
     current of a day by its wind over the mean wind, and ``steady_wind`` the one that brings as much
-    as many days do on average (1); ``days`` is how many.
+    as many days do on average (1); ``days`` is how many; ``clear`` is a clear day's clearness (1),
+    the sun's last row where it is None.
     """
 
     setup: Setup
@@ -105,6 +106,7 @@ class Outlook:
     days: int = FORTNIGHT
     step: Hour = STEP
     steady_wind: float = 1.0
+    clear: Share | None = None
 
     def __post_init__(self) -> None:
         count = intervals(self.step)
@@ -150,9 +152,9 @@ class Outlook:
         Parameters
         ----------
         sky : str
-            A row of SKIES; the clear day is the clearest of the sun's.
+            A row of SKIES.
         """
-        clearness = self.sun.clearness[-1] * SKIES[sky]
+        clearness = (self.clear or self.sun.clearness[-1]) * SKIES[sky]
         return self.ahead([clearness] * self.days, [self.steady_wind] * self.days, 1.0)
 
     def drawn(self, run: int, seed: int) -> tuple[list[float], list[float], list[float]]:
@@ -170,11 +172,9 @@ class Outlook:
         tuple of list of float
             Shape ``(96 days,)`` each. [A]
         """
-        own = mixed(seed, f"run {run}")
-        habits = triangle(HABITS, (run + 0.5) * GOLDEN % 1)
+        clear, blown, habits = self._weather(run, seed)
         free: list[float] = []
-        blown = windy(self.days, own) if self.wind else None
-        for day, clearness in enumerate(self.spells(self.days, own)):
+        for day, clearness in enumerate(clear):
             profile = self.sun.at(clearness)
             if self.wind and blown:
                 mean = self.wind(blown[day])
@@ -185,6 +185,25 @@ class Outlook:
         loads = [habits * one for one in self.loads] * self.days
         essential = [habits * one for one in self.essential] * self.days
         return loads, essential or [0.0] * len(loads), free
+
+    def drawn_days(self, run: int, seed: int) -> Days:
+        """Return the days of one run of a chance, with each source by itself.
+
+        Parameters
+        ----------
+        run : int
+            From 0. [1]
+        seed : int
+            Of the whole chance. [1]
+        """
+        clear, blown, habits = self._weather(run, seed)
+        return self.ahead(clear, blown, habits)
+
+    def _weather(self, run: int, seed: int) -> tuple[Sequence[float], Sequence[float], float]:
+        """Return clearness and wind of each day, and the habits of all, of one run."""
+        own = mixed(seed, f"run {run}")
+        blown = windy(self.days, own) if self.wind else ()
+        return self.spells(self.days, own), blown, triangle(HABITS, (run + 0.5) * GOLDEN % 1)
 
 
 def windy(days: int, seed: int) -> tuple[float, ...]:

@@ -5,6 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from engine.views.energy.bank import bank
+from engine.views.energy.charging import charging
+from engine.views.energy.days import days
+from engine.views.energy.what_if import what_if
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -14,6 +17,9 @@ if TYPE_CHECKING:
 
 PAGES: Final[dict[tuple[str, str], Callable[[Scene], tuple[Block, ...]]]] = {
     ("energy", "bank"): bank,
+    ("energy", "charging"): charging,
+    ("energy", "ahead"): days,
+    ("energy", "what-if"): what_if,
 }
 """Pages by section and name."""
 ROWS: Final[dict[tuple[str, str], Callable[[Scene, str], tuple[Block, ...]]]] = {}

@@ -55,7 +55,7 @@ NAMED: Final[dict[str, Callable[[Scene, str], tuple[Block, ...]]]] = {
     "start": start,
 }
 """Sections whose second word is no page but a name."""
-LATE: Final = frozenset({("energy", "bank")})
+LATE: Final = frozenset(("energy", name) for name in ("bank", "charging", "ahead", "what-if"))
 """Pages that :mod:`engine.views.late` holds, by section and name."""
 
 

@@ -140,3 +140,17 @@ def test_a_sun_without_order_is_a_problem(clearness, profiles):
 def test_no_runs_tell_no_chance():
     with pytest.raises(Problem):
         next(chances(OUTLOOK, 0))
+
+
+def test_a_clear_day_may_be_less_than_the_clearest():
+    """Straight between the rows: 0.6 brings 20 A at noon, 0.15 a quarter of it."""
+    clear = replace(OUTLOOK, clear=Share(0.6 / 0.65))
+    assert clear.under("part").sun == pytest.approx(OUTLOOK.under("clear").sun)
+    assert max(OUTLOOK.under("clear").sun) == 20.0
+
+
+def test_starts_are_those_of_the_runs():
+    found = last(OUTLOOK, 1)
+    drawn = run(SETUP, OUTLOOK.drawn_days(0, 3))
+    assert found.starts == sum(one.kind == "engine start" for one in drawn.events)
+    assert found.days == OUTLOOK.days

@@ -147,13 +147,39 @@ def test_essential_loads_take_what_seeps_from_a_dry_lead_bank():
 
 
 def test_each_day_says_what_drove_it():
+    """By hand: 6 A is 144 Ah a day; 20 A and 2 A of sun are 480 and 48 Ah, 264 on the mean day."""
     sun = tuple(Amp(20.0 if n < 96 else 2.0) for n in range(192))
     found = run(alone(lithium(start=0.5)), replace(steady(6.0, days=2), sun=sun))
-    assert found.drove[0] == "More sun than the mean day: 480 Ah against 264 Ah."
-    assert found.drove[1].startswith("Less sun")
+    first, second = found.drove
+    assert first.startswith("Sun brings 480 Ah, 336 Ah more than is used; ")
+    assert first.endswith("cannot be taken; 216 Ah more sun than on the mean day.")
+    assert second == (
+        "Sun brings 48 Ah, 96 Ah less than is used; 216 Ah less sun than on the mean day."
+    )
+    assert found.days[1].start == found.days[0].end
+
+
+def test_a_day_without_any_source_or_like_the_others_says_so():
     same = run(alone(lithium(start=0.5)), steady(2.0, days=2))
-    assert same.drove == ("A day like the others.",) * 2
-    assert same.days[1].start == same.days[0].end
+    assert same.drove == ("Nothing brings charge by itself: 48 Ah are used.",) * 2
+    even = run(alone(lithium(start=0.5)), steady(2.0, days=2, sun=2.0))
+    assert even.drove == ("Sun brings 48 Ah, as much as is used.",) * 2
+    moored = replace(steady(2.0, days=2), shore=(Amp(40.0),) * 192)
+    assert run(alone(lithium()), moored).drove == ("Shore power covers the 48 Ah used.",) * 2
+
+
+def test_an_engine_run_and_a_lack_come_first():
+    driven_days = run(driven(lithium(start=0.32)), steady(4.0, days=2))
+    assert any(one.startswith("The engine runs ") for one in driven_days.drove)
+    bare = run(alone(lithium(start=0.2)), steady(6.0, days=3))
+    assert bare.drove[-1].startswith("Loads go without 144 Ah. ")
+    heavy = replace(
+        steady(1.0, days=2), loads=tuple(Amp(1.0 if n < 96 else 3.0) for n in range(192))
+    )
+    assert (
+        "72 Ah are used, 24 Ah more than on the mean day."
+        in (run(alone(lithium(start=0.9)), heavy).drove[1])
+    )
 
 
 def test_days_alone_forgets_every_source():

@@ -12,7 +12,8 @@ from engine.plan.made_up import made_up_document
 
 ROUTES = (
     "#home", "#home/findings", "#energy/use", "#energy/use/L01", "#energy/use/L39",
-    "#energy/use/L99", "#energy/bank", "#energy/paste", "#wiring/circuits",
+    "#energy/use/L99", "#energy/bank", "#energy/charging", "#energy/ahead",
+    "#energy/what-if", "#energy/paste", "#wiring/circuits",
     "#wiring/circuits/D01", "#wiring/circuits/D14", "#wiring/circuits/D99", "#wiring/network",
     "#wiring/heavy", "#wiring/inverter", "#wiring/shore", "#wiring/shore/A01",
     "#wiring/shore/A03", "#wiring/shore/A99", "#wiring/shore/licensed",

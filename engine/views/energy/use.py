@@ -28,7 +28,14 @@ GROUPS: Final = (("", "as listed"), ("zone", "by zone"), ("circuit", "by circuit
 
 def energy_pages(here: str) -> Html:
     """Return the pages of this section."""
-    return subpages(here, ("energy/use", "Day's use"), ("energy/bank", "Bank"))
+    return subpages(
+        here,
+        ("energy/use", "Day's use"),
+        ("energy/bank", "Bank"),
+        ("energy/charging", "Charging"),
+        ("energy/ahead", "Days ahead"),
+        ("energy/what-if", "What if"),
+    )
 
 
 def four_ways(scene: Scene) -> Html:

@@ -7,13 +7,15 @@ from typing import TYPE_CHECKING, Final
 from engine.check.doubts import alone, doubts_of
 from engine.check.findings import findings_of
 from engine.finding import Severity, Step
+from engine.late import here
 from engine.loads.day_use import day_use
 from engine.loads.draws import DRAWS, HABITS_SOURCE
 from engine.loads.load import CONDITIONS
 from engine.plan.made_up import AS_FOUND
+from engine.problem import Problem
 from engine.sums import TITLES
 from engine.units import said
-from engine.views.parts.cautions import PLANNING, caution, dangers_of
+from engine.views.parts.cautions import PLANNING, caution, dangers, dangers_of
 from engine.views.parts.html import Block, Html, block, head, joined, tag
 from engine.views.parts.say import button, link, severity, whole, why
 
@@ -70,6 +72,19 @@ def answer_sentence(scene: Scene, answer: DayUse) -> Html:
     )
 
 
+def ahead_sentence(scene: Scene) -> Html | None:
+    """Return the days ahead in a sentence; None while what reckons them is not here or cannot."""
+    if not here():
+        return None
+    from engine.ahead.told import at_home  # noqa: PLC0415 - comes with the late parcel
+
+    try:
+        told = at_home(scene.plan, scene.condition)
+    except Problem:
+        return None
+    return tag("p", told, " ", link("energy/ahead", "Days ahead")) if told else None
+
+
 def band_working(answer: DayUse) -> tuple[Step, ...]:
     """Return how the band was reached, and why independent draws mislead."""
     apart = answer.independent
@@ -97,7 +112,7 @@ def band_working(answer: DayUse) -> tuple[Step, ...]:
 
 
 def conditions(scene: Scene) -> Html:
-    """Return the choice of living condition."""
+    """Return the choice of living condition; at the dock the dangers stand below it."""
     labels = [
         tag(
             "label",
@@ -109,12 +124,14 @@ def conditions(scene: Scene) -> Html:
         )
         for name, spoken in CONDITIONS.items()
     ]  # fmt: skip
-    return tag(
+    choice = tag(
         "fieldset",
         tag("legend", "How you live", class_="quiet"),
         *labels,
         class_="choices",
     )
+    at_dock = scene.condition == "dock"
+    return joined(choice, dangers("at-dock", brief=True) if at_dock else None)
 
 
 def banner(scene: Scene) -> Html | None:
@@ -180,9 +197,12 @@ def finding_row(one: Finding) -> Html:
         "shore": "wiring/shore",
         "ac": f"wiring/shore/{rest}",
         "records": "wiring/shore",
+        "sources": "energy/charging",
+        "policy": "energy/ahead",
     }.get(part, f"proving/{rest}")
     there = {"shore": "shore power", "records": "the results", "circuits": rest, "ac": rest,
-             "start": "the start bank"}  # fmt: skip
+             "start": "the start bank", "sources": "charging",
+             "policy": "days ahead"}  # fmt: skip
     label = "Answer this" if part == "looks" else f"Go to {there.get(part, part)}"
     return tag(
         "li",
@@ -323,6 +343,7 @@ def home(scene: Scene) -> tuple[Block, ...]:
     return (
         block("home-head", *head),
         block("home-answer", middle),
+        block("home-ahead", ahead_sentence(scene)),
         block("home-two", two),
         block("home-next", tag("h2", "Measure this next"), measure_next(scene)),
         block("home-sums", tag("h2", "Quick sums"), quick_sums()),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from engine.late import here
 from engine.loads.common import COMMON, FRIDGES
 from engine.loads.day_use import day_use
 from engine.plan.edit import rows_of
@@ -182,21 +183,28 @@ def _charging(scene: Scene) -> Html:
         tag("div", *fields, class_="fields"),
         tag(
             "p",
-            "Kept in the plan. This version says what a day costs and how long the bank lasts "
-            "alone; what the sun and the engine bring comes in a later one.",
+            "What each brings, and why it is less than marked, stands on the Charging page; add "
+            "shore charger, wind or other sources there.",
             class_="note",
         ),
     )
 
 
 def _where(scene: Scene) -> Html:
-    return tag(
-        "div",
-        entry(scene, "boat.latitude"),
-        entry(scene, "boat.month"),
-        entry(scene, "boat.place"),
-        class_="fields",
+    fields = ("latitude", "longitude", "month", "place")
+    return joined(
+        _areas(scene),
+        tag("div", *(entry(scene, f"boat.{name}") for name in fields), class_="fields"),
     )
+
+
+def _areas(scene: Scene) -> Html | None:
+    """Return the list of sea areas, once it is here."""
+    if not here():
+        return None
+    from engine.views.energy.place import areas  # noqa: PLC0415 - comes with the late parcel
+
+    return areas(scene)
 
 
 def _first_answer(scene: Scene) -> tuple[Block, ...]:

@@ -133,6 +133,51 @@ LITHIUM: Final = Caution(
     ),
     "Owner, with a second person aboard",
 )
+TURNING: Final = Caution(
+    "Warning",
+    "Never turn the battery switch through “off” or unplug the bank while the engine turns.",
+    (
+        "An alternator without its bank makes a surge that destroys it and the electronics. A "
+        "lithium bank's protection must not open before charging has stopped.",
+        "Keep sleeves, hair and leads from belts. Exhaust gas kills: air, and a working alarm.",
+        "A hungry bank can overheat an alternator: limit its current and watch its temperature.",
+    ),
+)
+PANELS: Final = Caution(
+    "Warning",
+    "Panels are live whenever there is light, and a DC arc does not go out by itself.",
+    (
+        "Cover them before you touch a lead. Never pull a plug apart while current flows.",
+        "Which side of the controller comes off first stands in its instructions.",
+        "Panels in series can be well above 60 V: a qualified person.",
+    ),
+)
+BLADES: Final = Caution(
+    "Warning",
+    "Turning blades cut to the bone. Stop the turbine before anyone comes within reach.",
+    (
+        "Stop it as its instructions say and tie the blades before you work on it; the wind gets "
+        "up again. Keep people, lines and flags clear of the disc.",
+        "Do not unplug it from the bank while it turns.",
+    ),
+)
+TOWED: Final = Caution(
+    "Warning",
+    "The line of a towed rotor takes fingers. Slow down before you bring it in.",
+    ("Tell who is on deck before you stream it; hands and feet clear of bights.",),
+)
+EXHAUST: Final = Caution(
+    "Danger",
+    "Exhaust of a generator kills without smell. Carbon monoxide alarm first; nobody asleep near.",
+    (
+        "Never run a portable generator below, in the cockpit under cover, or upwind of an open "
+        "hatch; a neighbour's exhaust counts too.",
+        "Headache, dizziness: everybody out into the air, engine off, call for help.",
+        "Petrol aboard: blower and sniff first; fill only with it stopped and cold.",
+        "What it feeds is AC: licensed or qualified person only.",
+    ),
+    "Everyone aboard",
+)
 MEASURING: Final = Caution(
     "Warning",
     "Measure DC only, with dry hands, a meter rated for the job and a second person aboard.",

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from engine.views.parts.scene import Scene
 
 
-LONG = {"note", "ladder"}
+LONG = {"note", "ladder", "changes"}
 """Fields with room for more than a line."""
 
 
@@ -127,7 +127,15 @@ def control(  # noqa: PLR0913 - what a labelled control is made of
 def box(field: Field, name: str, text: str, described: str | None, *, invalid: bool) -> Html:
     """Return a text box; the keyboard follows the kind, and nothing typed is cut."""
     if field.name in LONG:
-        return tag("textarea", Html(escaped(text)), name=name, id=ident_of(name), rows=3)
+        return tag(
+            "textarea",
+            Html(escaped(text)),
+            name=name,
+            id=ident_of(name),
+            rows=3,
+            aria_invalid="true" if invalid else None,
+            aria_describedby=described,
+        )
     numeric = field.kind not in (TEXT, SIZE, TEMPERATURE)
     return tag(
         "input",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from engine.units import CHARGE, LENGTH, TEMPERATURE, Kind
 
@@ -11,6 +11,12 @@ if TYPE_CHECKING:
     from engine.plan.document import Document
     from engine.plan.parts import Plan
     from engine.problem import Problem
+
+
+DAYS: Final = ("7", "14", "30")
+"""How many days ahead a page may show."""
+SKIES_SHOWN: Final = {"part": "part cloud", "clear": "clear", "dull": "dull", "mixed": "changing"}
+"""Under what sky a page may show them, and how it says that."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +72,9 @@ class Scene:
 
     ``running`` are the ids switched on in the DC network, None where the way of living decides;
     ``before`` those before the last change; ``plugged`` those switched on at the dock, None where
-    the plan decides; ``progress`` is None where the page needs no long work.
+    the plan decides; ``progress`` is None where the page needs no long work;
+    ``tonight`` is what the crew stated of this evening; ``days`` and ``sky`` are how many days
+    ahead are shown, and under what.
     """
 
     document: Document
@@ -98,3 +106,6 @@ class Scene:
     asked: str = ""
     plugged: frozenset[str] | None = None
     progress: Progress | None = None
+    tonight: dict[str, str] = field(default_factory=dict)
+    days: int = 14
+    sky: str = "part"

@@ -1,0 +1,137 @@
+"""Charging: what a day brings beside what it uses, each source, how the bank takes it, the year."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from engine.ahead.balance import balance_of
+from engine.ahead.by_clock import lacking
+from engine.finding import Step
+from engine.loads.load import CONDITIONS
+from engine.plan.edit import rows_of
+from engine.plan.source_fields import KINDS
+from engine.units import words
+from engine.views.energy.charging_bank import bank_takes
+from engine.views.energy.charging_source import source_block
+from engine.views.energy.place import place_block, year_block
+from engine.views.energy.use import energy_pages
+from engine.views.home.home import banner, charge, conditions
+from engine.views.parts.html import Block, Html, block, joined, tag
+from engine.views.parts.say import button, link, why
+
+if TYPE_CHECKING:
+    from engine.ahead.balance import Balance
+    from engine.views.parts.scene import Scene
+
+EVEN: Final = 0.5
+"""A difference of a day that is not worth a word, Ah."""
+
+
+def charging(scene: Scene) -> tuple[Block, ...]:
+    """Return the Charging page."""
+    balance = balance_of(scene.plan, scene.condition)
+    shown = {one.source.ident: one for one in balance.brought}
+    rows = [one["id"] for one in rows_of(scene.document, "sources")]
+    return (
+        block("charging-head", banner(scene), energy_pages("energy/charging"),
+              tag("h1", "Charging")),
+        block("charging-answer", conditions(scene), _answer(scene, balance), _first(scene)),
+        block("charging-sources-head", tag("h2", "Sources"), _none_yet(rows)),
+        block(
+            "charging-sources",
+            *(source_block(scene, shown[ident]) for ident in rows if ident in shown),
+            name="div",
+        ),
+        block("charging-add", _adding()),
+        bank_takes(scene, balance),
+        place_block(scene),
+        year_block(scene),
+    )  # fmt: skip
+
+
+def _answer(scene: Scene, balance: Balance) -> Html:
+    unit, plan = scene.units.charge, scene.plan
+    spoken = CONDITIONS[scene.condition]
+    _, likely, dull = balance.sun()
+    others = [one for one in balance.free if one.source.kind != "solar"]
+    month = plan.boat.month.capitalize()
+    parts: list[str | Html] = []
+    if likely > 0:
+        parts += [
+            "Likely sun ", tag("b", f"{charge(scene, likely)} {unit}"),
+            f" a day in {month}, {charge(scene, dull)} on a dull day",
+        ]  # fmt: skip
+    for one in others:
+        name = one.source.name.lower() if parts else one.source.name
+        parts += [f", {name} " if parts else f"{name} ", tag("b", charge(scene, one.likely))]
+        if likely <= 0:
+            parts.append(f" {unit} a day")
+    if not parts:
+        parts = [f"Nothing charges by itself {spoken}"]
+    parts.append("; ")
+    if balance.used > 0:
+        parts += [tag("b", charge(scene, balance.used)), f" are used {spoken}: ",
+                  tag("b", _over(scene, balance)), "."]  # fmt: skip
+    else:
+        parts.append(f"nothing is known to run {spoken} yet.")
+    return joined(
+        tag("p", *parts, class_="answer"),
+        why("Why this number?", _steps(scene, balance), "why-charging"),
+    )
+
+
+def _over(scene: Scene, balance: Balance) -> str:
+    if abs(balance.over) < EVEN:
+        return "even"
+    if balance.over < 0:
+        return f"short by {charge(scene, -balance.over)}"
+    return f"{charge(scene, balance.over)} over"
+
+
+def _steps(scene: Scene, balance: Balance) -> tuple[Step, ...]:
+    unit = scene.units.charge
+    free = (
+        Step(f"{one.source.ident} {one.source.name.lower()}", "likely, after every derate",
+             f"{charge(scene, one.likely)} {unit}")
+        for one in balance.free
+    )  # fmt: skip
+    return (
+        *free,
+        Step("used", "median of the day", f"{charge(scene, balance.used)} {unit}"),
+        Step("over or short", "what comes by itself − what is used", _over(scene, balance)),
+    )
+
+
+def _first(scene: Scene) -> Html | None:
+    """Return what must be entered before the days can be reckoned."""
+    found = lacking(scene.plan, scene.condition)
+    if not found:
+        return None
+    return tag(
+        "p",
+        f"Not known yet: {words(found)}. ",
+        link("energy/bank", "Enter the bank"),
+        ", ",
+        link("energy/use", "enter loads"),
+        ", or go on here with sources and place.",
+        class_="note",
+    )
+
+
+def _none_yet(rows: list[str]) -> Html | None:
+    if rows:
+        return None
+    return tag(
+        "p",
+        "No source yet. Add what is fitted: panels with their watts first, then the alternator "
+        "with its amperes. What each brings stands below it at once.",
+        class_="empty",
+    )
+
+
+def _adding() -> Html:
+    return tag(
+        "p",
+        *(button(f"Add {spoken}", "add-source", kind) for kind, spoken in KINDS),
+        class_="actions",
+    )
