@@ -18,11 +18,11 @@ from engine.views.wiring.circuit import foot
 if TYPE_CHECKING:
     from engine.views.parts.scene import Scene
 
-ENERGY_STATE: Final = "Charging and days ahead are not yet."
-"""What of the energy side is worked out, in one sentence."""
 LIMITS: Final = (
-    "Day's use, circuits with their fuse window, fault current, the DC network as a whole, the "
-    f"inverter's runtime and shore power are worked out. {ENERGY_STATE} The drawing is not yet.",
+    "Day's use, bank, charging, days ahead, circuits with their fuse window, fault current, the DC "
+    "network as a whole, the inverter's runtime and shore power are worked out. The drawing is not "
+    "yet.",
+    "A month's sun may be out by 15 %; the chance of needing the engine is no forecast.",
     "A circuit's drop is judged run by run; what the bank, switch and buses lose before it stands "
     "on the page of the network.",
     "Joints are not counted: a bad one loses more than the whole run. Measure.",
