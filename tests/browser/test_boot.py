@@ -112,11 +112,11 @@ def test_works_under_a_sub_path(reader: "Reader", make_host: "MakeHost") -> None
 
 def test_events_sent_before_python_is_ready_are_answered(reader: "Reader", site: str) -> None:
     reader.page.goto(site)
-    reader.page.evaluate("location.hash = '#energy/loads'")
+    reader.page.evaluate("location.hash = '#wiring/circuits'")
     reader.wait_ready()
-    assert reader.page.evaluate("location.hash") == "#energy/loads"
+    assert reader.page.evaluate("location.hash") == "#wiring/circuits"
     early = reader.text()
-    assert early == reader.go("#").go("#energy/loads").text()
+    assert early == reader.go("#").go("#wiring/circuits").text()
 
 
 def test_asks_no_other_origin(reader: "Reader", stoppable_site: Any) -> None:
