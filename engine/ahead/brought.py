@@ -16,6 +16,7 @@ from engine.charging.water import Rotor, power
 from engine.charging.wind import mean_power
 from engine.derate import Derate
 from engine.problem import Problem
+from engine.simulate.policy import DAY
 from engine.simulate.weather import SKIES
 from engine.source import Source
 from engine.units import Amp, AmpHour, Share, Watt, said
@@ -26,7 +27,6 @@ if TYPE_CHECKING:
     from engine.plan.parts import Plan
     from engine.plan.source_parts import SourcePlan
 
-DAY: Final = 24.0
 READ: Final = Source("owner", "as read", "by the meter, hot")
 
 

@@ -26,8 +26,8 @@ def lacking_loads(plan: Plan, condition: str) -> bool:
     return not day_use(plan.loads, condition, plan.supply).total.likely > 0
 
 
-def lacking(plan: Plan, condition: str) -> tuple[str, ...]:
-    """Return what must be entered before days ahead can be reckoned, in words.
+def lacking(plan: Plan, condition: str) -> dict[str, str]:
+    """Return what must be entered before days ahead can be reckoned: words by path.
 
     Parameters
     ----------
@@ -36,18 +36,18 @@ def lacking(plan: Plan, condition: str) -> tuple[str, ...]:
     condition : str
         One of CONDITIONS.
     """
-    found = []
+    found = {}
     if plan.bank is None:
-        found.append("the bank's chemistry")
+        found["bank.chemistry"] = "the bank's chemistry"
     elif not plan.bank.capacity:
-        found.append("the bank's capacity")
+        found["bank.capacity"] = "the bank's capacity"
     if lacking_loads(plan, condition):
-        found.append(f"a load that runs {CONDITIONS[condition]}")
+        found["loads"] = f"a load that runs {CONDITIONS[condition]}"
     if plan.boat.latitude is None:
-        found.append("the boat's latitude")
+        found["boat.latitude"] = "the boat's latitude"
     if not plan.boat.month:
-        found.append("the month")
-    return tuple(found)
+        found["boat.month"] = "the month"
+    return found
 
 
 def uses_of(plan: Plan, condition: str) -> tuple[Use, ...]:

@@ -13,6 +13,7 @@ from engine.plan.read import plan_of
 from engine.problem import Problem
 from engine.simulate.march import march_of
 from engine.simulate.policy import DAY, NEVER, Setup
+from engine.simulate.run import WEEK
 from engine.units import Hour, Share
 
 if TYPE_CHECKING:
@@ -24,7 +25,6 @@ MOST_BESIDE: Final = 3
 """Variants shown beside the plan at once."""
 FAR: Final = 30
 """Days looked ahead for the reserve."""
-WEEK: Final = 7.0
 AS_IT_IS: Final = "This plan"
 
 
@@ -156,4 +156,4 @@ def _column(
         figures = figures_of(plan, condition)
     except Problem as problem:
         return Column(ident, name, words, plan, None, (), problem)
-    return Column(ident, name, words, plan, figures, lacking(plan, condition))
+    return Column(ident, name, words, plan, figures, tuple(lacking(plan, condition).values()))

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from engine.estimate import Estimate
+from engine.simulate.policy import DAY
 from engine.simulate.weather import SKIES
 from engine.solar.cloud import at_score
 from engine.solar.clouded import outside_day
@@ -16,7 +17,6 @@ if TYPE_CHECKING:
     from engine.ahead.place import Where
     from engine.units import MetrePerSecond, Share
 
-DAY: Final = 24.0
 KILO: Final = 1000.0
 
 

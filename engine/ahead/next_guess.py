@@ -7,7 +7,7 @@ from math import sqrt
 from typing import TYPE_CHECKING, Final
 
 from engine.ahead.compare import FAR, figures_of
-from engine.check.doubts import doubts_of
+from engine.check.doubts import UNTESTED, doubts_of
 from engine.estimate import Estimate
 from engine.loads.load import CONDITIONS
 from engine.problem import Problem
@@ -25,8 +25,6 @@ if TYPE_CHECKING:
 
 LOADS: Final = 8
 """Guesses of loads that are tried: those that spread the day's use most."""
-UNTESTED: Final = Estimate(0.6, 0.8, 1.0, "unknown")
-"""Health of a bank nobody tested."""
 HOT: Final = Estimate(0.6, 0.75, 0.85, "default")
 """What a hot alternator has left, where nobody read it."""
 WINDY: Final = Estimate(0.8, 1.0, 1.2, "default")
@@ -161,26 +159,25 @@ def _of_source(
     plan: Plan, source: SourcePlan
 ) -> Iterator[tuple[str, str, str, tuple[Plan, Plan]]]:  # fmt: skip
     path = f"sources.{source.ident}"
-    called = f"{source.ident} {source.name.lower()}"
     if source.kind == "solar" and source.watts and source.panels.overall is None:
         low, likely, high = SHADE[source.panels.shade]
         if low < high:
             ends = (Watt(source.watts * end / likely) for end in (low, high))
             pair = _pair(_with_source(plan, replace(source, watts=end)) for end in ends)
-            yield f"{path}.overall", f"{called}: what shade leaves", "default", pair
+            yield f"{path}.overall", f"{source.called}: what shade leaves", "default", pair
     if source.kind == "alternator" and source.current and source.turning.read is None:
         pair = _pair(
             _with_source(plan, replace(source, turning=replace(source.turning, hot=Share(end))))
             for end in (HOT.low, HOT.high)
         )
-        yield f"{path}.read", f"{called}: current when hot", "default", pair
+        yield f"{path}.read", f"{source.called}: current when hot", "default", pair
     if source.kind == "wind" and source.rotor.wind_speed:
         speeds = (MetrePerSecond(source.rotor.wind_speed * end) for end in (WINDY.low, WINDY.high))
         pair = _pair(
             _with_source(plan, replace(source, rotor=replace(source.rotor, wind_speed=speed)))
             for speed in speeds
         )
-        yield f"{path}.wind_speed", f"{called}: mean wind", "estimate", pair
+        yield f"{path}.wind_speed", f"{source.called}: mean wind", "estimate", pair
 
 
 def _with_source(plan: Plan, source: SourcePlan) -> Plan:

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING, Final
 from engine.loads.day_use import day_use
 from engine.loads.load import bank_current
 from engine.simulate.gain import ranked
-from engine.source import common_practice
 from engine.units import said
 
 if TYPE_CHECKING:
@@ -17,13 +16,12 @@ if TYPE_CHECKING:
     from engine.ahead.changes import Changes
     from engine.loads.load import Load
     from engine.plan.parts import Plan
-    from engine.plan.source_parts import SourcePlan
     from engine.simulate.gain import Gain, Told
 
 SHINES: Final = 0.5
 """Draw of a masthead light beyond which it is no LED, A."""
 LED: Final = "2 W"
-LED_SOURCE: Final = common_practice("an LED anchor light takes about 2 W")
+"""What an LED anchor light takes: common practice."""
 FIT: Final = "fit"
 LEAVE: Final = "leave"
 MOVE: Final = "move"
@@ -87,17 +85,12 @@ def _bank(plan: Plan) -> list[Single]:
 def _turbines(plan: Plan) -> list[Single]:
     kept = [one for one in plan.sources if not one.counted and one.kind in {"wind", "solar"}]
     found = [
-        Single(f"{_called(one)} counted", ((f"sources.{one.ident}.counted", "yes"),))
-        for one in kept
+        Single(f"{one.called} counted", ((f"sources.{one.ident}.counted", "yes"),)) for one in kept
     ]
     if not any(one.kind == "wind" for one in plan.sources):
         row = tuple((f"sources.new.{name}", text) for name, text in TURBINE)
         found.append(Single("a 400 W wind turbine", row))
     return found
-
-
-def _called(source: SourcePlan) -> str:
-    return f"{source.ident} {source.name.lower()}"
 
 
 def _alternator(plan: Plan) -> list[Single]:

@@ -13,8 +13,9 @@ from engine.ahead.place import Where, where_of
 from engine.ahead.winds import Winds, turbines_of
 from engine.batteries.chemistry import CHEMISTRIES
 from engine.batteries.temperature import capacity_factor
+from engine.check.inverter import capacity_now
 from engine.simulate.house import FULL, House, house_of
-from engine.simulate.policy import NEVER, Engine, Policy, Setup
+from engine.simulate.policy import DAY, NEVER, Engine, Policy, Setup
 from engine.simulate.use import STEP, intervals, profile
 from engine.simulate.weather import FORTNIGHT, Outlook
 from engine.solar.cloud import Clearness, spell
@@ -53,9 +54,8 @@ def held(bank: Bank) -> AmpHour:
     AmpHour
         At 20 hours. [Ah]
     """
-    health = bank.health.likely if bank.health else 1.0
     warm = capacity_factor(CHEMISTRIES[bank.chemistry], bank.temperature)
-    return AmpHour((bank.capacity or 0.0) * health * warm)
+    return AmpHour((capacity_now(bank) or 0.0) * warm)
 
 
 def house_in(bank: Bank) -> House:
@@ -107,6 +107,17 @@ def policy_in(plan: Plan, house: House) -> Policy:
     return Policy(on, off, stated.least_run, stated.quiet_from, stated.quiet_to)
 
 
+def startable(brought: tuple[Brought, ...]) -> tuple[Brought, ...]:
+    """Return the sources that can be started to charge.
+
+    Parameters
+    ----------
+    brought : tuple of Brought
+        Of all sources of a plan.
+    """
+    return tuple(one for one in brought if one.started and one.current and one.source.counted)
+
+
 def started_by(plan: Plan, brought: tuple[Brought, ...]) -> Brought | None:
     """Return the source that is started when the bank is low: the one named, else the first.
 
@@ -117,7 +128,7 @@ def started_by(plan: Plan, brought: tuple[Brought, ...]) -> Brought | None:
     brought : tuple of Brought
         Of all its sources.
     """
-    able = [one for one in brought if one.started and one.current and one.source.counted]
+    able = startable(brought)
     named = [one for one in able if one.source.ident == plan.policy.source]
     return next(iter(named or able), None)
 
@@ -176,7 +187,7 @@ def outlook_in(
     setup = Setup(house, policy_in(plan, house) if engine else NEVER, engine)
     uses = uses_of(plan, condition)
     winds = Winds(turbines_of(counted, where, condition), plan.boat.volts)
-    steady = sum(one.likely for one in brought if one.source.kind in {"shore", "water"}) / 24.0
+    steady = sum(one.likely for one in brought if one.source.kind in {"shore", "water"}) / DAY
     return Outlook(
         setup=setup,
         loads=profile(uses, where.daylight),

@@ -9,9 +9,11 @@ from engine.ahead.place import where_of
 from engine.ahead.setup import house_in, outlook_of
 from engine.charging.acceptance import time_to_charge
 from engine.charging.intake import cold_derates
+from engine.charging.tables import MOST_CHARGE
 from engine.finding import meets
 from engine.loads.day_use import day_use
 from engine.simulate.house import FULL
+from engine.simulate.policy import DAY
 from engine.simulate.run import run
 from engine.units import Amp, AmpHour, Hour, Share
 
@@ -21,16 +23,16 @@ if TYPE_CHECKING:
     from engine.derate import Derate
     from engine.plan.parts import Bank, Plan
 
-DAY: Final = 24.0
 ENDS: Final = (Share(0.8), Share(0.9), FULL)
 """Charges a time is told for; the last counts as 100 %."""
 
 
 @dataclass(frozen=True, slots=True)
 class Taking:
-    """How a bank takes charge: most current (A) and the cold's part of it, and what it keeps."""
+    """How a bank takes charge: most current (A), warm and as cold as it is, and the cold's part."""
 
     intake: Intake
+    warm: Amp
     limit: Amp
     cold: tuple[Derate, ...]
 
@@ -73,8 +75,10 @@ def taking_of(bank: Bank) -> Taking:
         If it holds nothing.
     """
     house = house_in(bank)
-    most = Amp(house.intake.limit * house.capacity)
-    return Taking(house.intake, most, cold_derates(house.chemistry, bank.temperature))
+    warm, most = (
+        Amp(each * house.capacity) for each in (MOST_CHARGE[bank.chemistry], house.intake.limit)
+    )
+    return Taking(house.intake, warm, most, cold_derates(house.chemistry, bank.temperature))
 
 
 def charging_of(plan: Plan, condition: str, brought: tuple[Brought, ...]) -> tuple[Charging, ...]:

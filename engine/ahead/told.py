@@ -19,10 +19,33 @@ SOON: Final = 3
 """Days within which a chance is told in the answer."""
 HOME_RUNS: Final = 100
 """Runs of the chance that Home tells."""
+TEN: Final = 10
+"""Of which a chance is told."""
 SELDOM: Final = 0.2
 """Chance within all days below which the engine is called seldom needed."""
 DAYTIME: Final = 1.5
 """Days between two engine runs below which they count as runs a day."""
+
+
+def times_in_ten(share: float) -> str:
+    """Return a chance as times in 10; what is rare is not called never.
+
+    Parameters
+    ----------
+    share : float
+        From 0 to 1. [1]
+
+    Examples
+    --------
+    >>> [times_in_ten(one) for one in (0.0, 0.02, 0.05, 0.43, 0.97, 1.0)]
+    ['0', 'under 1', 'under 1', '4', 'over 9', '10']
+    """
+    tenths = round(share * TEN)
+    if tenths == 0 < share:
+        return "under 1"
+    if tenths == TEN and share < 1:
+        return "over 9"
+    return str(tenths)
 
 
 def odds(share: float, runs: int) -> str:
@@ -42,17 +65,13 @@ def odds(share: float, runs: int) -> str:
     >>> odds(0.004, 500), odds(0.0, 500), odds(0.98, 500)
     ('under 1 time in 10 (0.4 %)', 'in none of 500 runs', 'over 9 times in 10 (98 %)')
     """
-    percent = f"({said(share * 100, 2)} %)"
-    tenths = round(share * 10)
     if share <= 0:
         return f"in none of {runs} runs"
     if share >= 1:
         return f"in every one of {runs} runs"
-    if tenths == 0:
-        return f"under 1 time in 10 {percent}"
-    if tenths == 10:
-        return f"over 9 times in 10 {percent}"
-    return f"about {tenths} {'time' if tenths == 1 else 'times'} in 10 {percent}"
+    count = times_in_ten(share)
+    about = "about " if count.isdigit() else ""
+    return f"{about}{count} time{'s' * (not count.endswith('1'))} in 10 ({said(share * 100, 2)} %)"
 
 
 def answer(chance: Chance, *, engine: bool) -> tuple[str, ...]:

@@ -20,8 +20,8 @@ if TYPE_CHECKING:
     from engine.simulate.run import Series
     from engine.simulate.weather import Outlook, Sun
 
-MONTHS: Final = 12
-SKIES: Final = ("less", "likely", "more")
+IN_A_YEAR: Final = 12
+SUNS: Final = ("less", "likely", "more")
 """Suns a month is run under."""
 
 
@@ -70,10 +70,10 @@ def year_of(plan: Plan, condition: str) -> Iterator[tuple[float, Year]]:
     Problem
         If bank or policy cannot be run through days.
     """
-    year, steps = Year(curtailed_of(plan, condition)), 1 + MONTHS * len(SKIES)
+    year, steps = Year(curtailed_of(plan, condition)), 1 + IN_A_YEAR * len(SUNS)
     done = 1
     yield done / steps, year
-    for month in range(1, MONTHS + 1):
+    for month in range(1, IN_A_YEAR + 1):
         where = where_of(plan, month)
         outlook = outlook_in(plan, condition, where)
         if where is None or outlook is None:
@@ -81,7 +81,7 @@ def year_of(plan: Plan, condition: str) -> Iterator[tuple[float, Year]]:
         runs: list[Series] = []
         for clearness in _skies(where):
             runs.append(_run(outlook, clearness))
-            if len(runs) == len(SKIES):
+            if len(runs) == len(SUNS):
                 year = Year(year.curtailed, (*year.months, _month(where, outlook, runs)))
             done += 1
             yield done / steps, year

@@ -12,7 +12,7 @@ from engine.batteries.temperature import capacity_factor
 from engine.batteries.voltage import blocks, open_circuit, resistance
 from engine.charging.intake import cold_derates
 from engine.charging.tables import MOST_CHARGE
-from engine.check.inverter import usable_capacity
+from engine.check.inverter import capacity_now
 from engine.derate import derated
 from engine.estimate import Estimate
 from engine.loads.day_use import day_use
@@ -80,7 +80,7 @@ def figures_of(bank: Bank) -> BankFigures | None:
     bank : Bank
         As stated; what its label does not say is typical for the chemistry.
     """
-    held = usable_capacity(bank)
+    held = capacity_now(bank)
     if held is None or bank.capacity is None:
         return None
     kind, more = CHEMISTRIES[bank.chemistry], bank.more
@@ -175,7 +175,7 @@ def heaviest(plan: Plan) -> tuple[tuple[Load, Amp], ...]:
 
 def _in_hours(bank: Bank, hours: Hour) -> Rate:
     """Return what a bank gives when it is emptied in so many hours."""
-    capacity, held = bank.capacity or AmpHour(0.0), usable_capacity(bank) or AmpHour(0.0)
+    capacity, held = bank.capacity or AmpHour(0.0), capacity_now(bank) or AmpHour(0.0)
     gain = CHEMISTRIES[bank.chemistry].low_rate_gain
     new, old = (
         capacity_at_hours(one, bank.rated_hours, hours, bank.exponent, gain)
@@ -187,7 +187,7 @@ def _in_hours(bank: Bank, hours: Hour) -> Rate:
 
 def _at_current(bank: Bank, name: str, current: Amp) -> Rate:
     """Return what a bank gives at a current."""
-    capacity, held = bank.capacity or AmpHour(0.0), usable_capacity(bank) or AmpHour(0.0)
+    capacity, held = bank.capacity or AmpHour(0.0), capacity_now(bank) or AmpHour(0.0)
     gain = CHEMISTRIES[bank.chemistry].low_rate_gain
     new, old = (
         clamped_delivered(one, bank.rated_hours, current, bank.exponent, gain)
@@ -201,7 +201,7 @@ def _rate(bank: Bank, name: str, current: Amp, given: tuple[AmpHour, AmpHour]) -
     kind, (new, old) = CHEMISTRIES[bank.chemistry], given
     warmth = capacity_factor(kind, bank.temperature)
     inner = bank.resistance or resistance(
-        kind, usable_capacity(bank) or AmpHour(1.0), bank.volts, bank.reserve, bank.temperature
+        kind, capacity_now(bank) or AmpHour(1.0), bank.volts, bank.reserve, bank.temperature
     )
     share = new / (bank.capacity or new)
     by = "all it holds" if share >= kind.low_rate_gain else f"by exponent {said(bank.exponent)}"

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from engine.check.bank import BankFigures
     from engine.plan.parts import Bank, Plan
 
-FULL: Final = Share(0.95)
+NEARLY_FULL: Final = Share(0.95)
 """Charge up to which the time to charge is told; a taper never reaches full."""
 NEW: Final = BankMore(None, 1, None, None, None, None, None, None)
 OWN: Final = "this bank"
@@ -102,7 +102,7 @@ def _compared(name: str, bank: Bank | None, daily: AmpHour) -> Compared | None:
         return None
     intake = intake_of(figures.kind, figures.held, bank.temperature)
     hours = None
-    if bank.reserve < FULL and figures.most_charge.likely > 0:
-        hours = time_to_charge(intake, bank.reserve, FULL, Amp(figures.most_charge.likely))
+    if bank.reserve < NEARLY_FULL and figures.most_charge.likely > 0:
+        hours = time_to_charge(intake, bank.reserve, NEARLY_FULL, Amp(figures.most_charge.likely))
     days = figures.usable / daily if daily > 0 else None
     return Compared(name, bank.capacity, figures, days, hours)

@@ -17,7 +17,7 @@ from engine.batteries.chemistry import CHEMISTRIES
 from engine.batteries.sizing import Need, Worksheet, worksheet
 from engine.batteries.temperature import capacity_factor
 from engine.check.bank import heaviest
-from engine.check.inverter import usable_capacity
+from engine.check.inverter import capacity_now
 from engine.finding import Step
 from engine.loads.day_use import day_use
 from engine.loads.load import running_hours
@@ -50,11 +50,6 @@ class Sizing:
     def capacity(self) -> AmpHour:
         """The greater of the two, Ah."""
         return max(self.sheet.capacity, self.bursts)
-
-    @property
-    def by_bursts(self) -> bool:
-        """True where the bursts ask for more than steady use."""
-        return self.bursts > self.sheet.capacity
 
 
 def sizing_of(plan: Plan, condition: str, chemistry: str = "") -> Sizing | None:
@@ -159,7 +154,7 @@ def counts_as(bank: Bank) -> AmpHour | None:
     AmpHour or None
         Its label, or less once it holds less than a bank grown old; None where not known. [Ah]
     """
-    held = usable_capacity(bank)
+    held = capacity_now(bank)
     if held is None or bank.capacity is None:
         return None
     return AmpHour(min(bank.capacity, held / bank.wanted.end_of_life))

@@ -8,6 +8,7 @@ from engine.batteries.charging_volts import charging_volts
 from engine.batteries.chemistry import CHEMISTRIES
 from engine.batteries.tables import ABSORB
 from engine.charging.tables import CHARGER_SHARE, MOST_CHARGE
+from engine.check.inverter import capacity_now
 from engine.finding import Finding, Rule, Severity, Verdict, Who, meets
 from engine.source import common_practice
 from engine.units import said
@@ -116,7 +117,7 @@ def _figure(plan: Plan, one: SourcePlan) -> list[Finding]:
 
 
 def _charger(one: SourcePlan, current: float, bank: Bank) -> list[Finding]:
-    holds = (bank.capacity or 0.0) * (bank.health.likely if bank.health else 1.0)
+    holds = capacity_now(bank) or 0.0
     most, least = MOST_CHARGE[bank.chemistry] * holds, LEAST_CHARGER * holds
     if not meets(current, most):
         return [
@@ -185,5 +186,6 @@ def _about(  # noqa: PLR0913, PLR0917 - what a finding is made of
     one: SourcePlan, verdict: Verdict, severity: Severity, words: str, mend: str, rule: Rule,
     who: Who = Who.OWNER,
 ) -> Finding:  # fmt: skip
-    name = f"{one.ident} {one.name.lower()}: "
-    return Finding(f"sources.{one.ident}", verdict, severity, name + words, mend, rule, who)
+    return Finding(
+        f"sources.{one.ident}", verdict, severity, f"{one.called}: {words}", mend, rule, who
+    )

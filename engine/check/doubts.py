@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from engine.estimate import Estimate
 from engine.loads.day_use import FULL_DUTY, day_use
@@ -13,6 +13,9 @@ from engine.units import AmpHour
 if TYPE_CHECKING:
     from engine.loads.load import Load, Supply
     from engine.plan.parts import Plan
+
+UNTESTED: Final = Estimate(0.6, 0.8, 1.0, "unknown")
+"""Health of a bank nobody tested."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +86,7 @@ def alone(plan: Plan, condition: str) -> Estimate | None:
     band = day_use(plan.loads, condition, plan.supply).band
     if band.p10 <= 0:
         return None
-    health = bank.health or Estimate(0.6, 0.8, 1.0, "unknown")
+    health = bank.health or UNTESTED
     if bank.health is None and bank.new:
         health = Estimate.exact(1.0, "default")
     full = bank.capacity * (1 - bank.reserve)

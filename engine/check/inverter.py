@@ -55,7 +55,7 @@ class InverterAnswer:
     missing: tuple[str, ...]
 
 
-def usable_capacity(bank: Bank) -> AmpHour | None:
+def capacity_now(bank: Bank) -> AmpHour | None:
     """Return what the bank holds now: labelled capacity times tested health where it is known.
 
     Parameters
@@ -81,7 +81,7 @@ def store_of(bank: Bank) -> Store | None:
     bank : Bank
         As stated; None comes back where its capacity is not known.
     """
-    capacity = usable_capacity(bank)
+    capacity = capacity_now(bank)
     if capacity is None:
         return None
     kind = CHEMISTRIES[bank.chemistry]

@@ -27,13 +27,14 @@ def _source(stated: tuple[tuple[str, str], ...]) -> tuple[SourcePlan, tuple[Prob
     row = dict(stated)
     reader = Reader(f"sources.{row['id']}", row, SOURCE)
     kind = reader.choice("kind")
+    spoken = NAMES.get(kind, "source")
     watts, current = reader.value("watts"), reader.value("current")
     overall, limit, read = (reader.value(one) for one in ("overall", "limit", "read"))
     diameter, wind = reader.value("diameter"), reader.value("wind_speed")
     source = SourcePlan(
         row["id"],
         kind,
-        NAMES.get(kind, "source").capitalize(),
+        f"{spoken[0].upper()}{spoken[1:]}",
         reader.yes("counted"),
         _measure(Watt, _marked(reader, "watts", watts)),
         _measure(Amp, _marked(reader, "current", current)),

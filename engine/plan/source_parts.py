@@ -69,6 +69,12 @@ class SourcePlan:
     hours: Hour
     fuel: float | None
 
+    @property
+    def called(self) -> str:
+        """Its id and name within a sentence, as “S01 engine alternator”."""
+        plain = self.name if self.name[:2].isupper() else f"{self.name[:1].lower()}{self.name[1:]}"
+        return f"{self.ident} {plain}"
+
 
 @dataclass(frozen=True, slots=True)
 class PolicyPlan:

@@ -51,8 +51,8 @@ def test_choices_of_a_source_are_the_rows_of_the_tables():
 
 
 def test_the_made_up_boat_lacks_nothing_and_an_empty_plan_says_what():
-    assert lacking(PLAN, "anchor") == ()
-    assert lacking(plan_of({"format": 1, "boat": {}}), "anchor") == (
+    assert lacking(PLAN, "anchor") == {}
+    assert tuple(lacking(plan_of({"format": 1, "boat": {}}), "anchor").values()) == (
         "the bank's chemistry", "a load that runs at anchor", "the boat's latitude", "the month",
     )  # fmt: skip
     assert ahead(plan_of({"format": 1, "boat": {}})) is None

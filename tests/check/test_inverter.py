@@ -5,10 +5,10 @@ import pytest
 from engine.batteries.chemistry import CHEMISTRIES
 from engine.batteries.voltage import resistance as bank_resistance
 from engine.check.inverter import (
+    capacity_now,
     feeder_of,
     inverter_answer,
     store_of,
-    usable_capacity,
 )
 from engine.finding import Verdict
 from engine.plan.read import plan_of
@@ -150,7 +150,7 @@ def test_a_feed_through_a_bus_counts_the_whole_way_and_its_joints():
 def test_health_shrinks_the_bank_and_a_stated_resistance_scales_it():
     plan = boat(bank={**BANK, "health": "80 %", "resistance": "10 mohm"})
     assert plan.bank is not None
-    assert usable_capacity(plan.bank) == pytest.approx(160.0)
+    assert capacity_now(plan.bank) == pytest.approx(160.0)
     store = store_of(plan.bank)
     assert store is not None
     kind = CHEMISTRIES["lithium"]
@@ -159,4 +159,4 @@ def test_health_shrinks_the_bank_and_a_stated_resistance_scales_it():
     assert store.resistance(Share(1.0)) == pytest.approx(full * 0.010 / typical)
     unknown = boat(bank={"chemistry": "agm"}).bank
     assert unknown is not None
-    assert (usable_capacity(unknown), store_of(unknown)) == (None, None)
+    assert (capacity_now(unknown), store_of(unknown)) == (None, None)

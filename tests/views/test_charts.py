@@ -11,10 +11,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from engine.ahead.told import times_in_ten
 from engine.estimate import Estimate
 from engine.solar.place import place_on_map
 from engine.solar.place import sea_map as sea_cells
-from engine.views.energy.chance_strip import Odds, chance_strip, times_in_ten
+from engine.views.energy.chance_strip import Odds, chance_strip
 from engine.views.energy.course import Course, Mark, Trace, lowest_of, nights_of, read_off
 from engine.views.energy.curve import FOOT, LEFT, OFF, TALL, TOP, WIDE, curve
 from engine.views.energy.day_bars import Bar, day_bars
@@ -236,8 +237,8 @@ def test_the_lowest_of_a_day_is_none_of_the_next(values):
 
 
 def test_what_is_rare_is_not_called_never():
-    assert [times_in_ten(one) for one in (0.0, 0.001, 0.05, 0.14, 0.999, 1.0)] == [
-        "0", "under 1", "0", "1", "over 9", "10",
+    assert [times_in_ten(one) for one in (0.0, 0.001, 0.05, 0.14, 0.95, 0.999, 1.0)] == [
+        "0", "under 1", "under 1", "1", "over 9", "over 9", "10",
     ]  # fmt: skip
 
 

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from engine.batteries.chemistry import CHEMISTRIES
+from engine.check.bank import figures_of
 from engine.check.doubts import alone
-from engine.check.inverter import usable_capacity
 from engine.finding import Step
 from engine.loads.load import CONDITIONS
 from engine.source import common_practice
@@ -74,13 +73,13 @@ def _fields(scene: Scene, *names: str) -> Html:
 
 def _answer(scene: Scene) -> Html:
     stated = scene.plan.bank
-    if stated is None or stated.capacity is None:
+    found = figures_of(stated) if stated else None
+    if stated is None or found is None:
         lacking = "its capacity" if stated else "chemistry and capacity"
         if stated is None and typed_at(scene, "bank.capacity"):
             lacking = "its chemistry"
         return tag("p", f"Enter {lacking} to see how long it lasts.", class_="empty")
-    held = usable_capacity(stated) or 0.0
-    kind = CHEMISTRIES[stated.chemistry]
+    kind, held, usable = found.kind, found.held, found.usable
     rows = []
     for name, spoken in CONDITIONS.items():
         days = alone(scene.plan, name)
@@ -92,7 +91,6 @@ def _answer(scene: Scene) -> Html:
                 tag("td", f"{said(days.low, 2)} to {said(days.high, 2)}" if days else ""),
             )
         )
-    usable = held * (1 - stated.reserve)
     doubt = ""
     if stated.health is None and not stated.new:
         doubt = " Its health is not known, so the days range from 60 to 100 % of the label."

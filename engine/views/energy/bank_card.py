@@ -20,7 +20,7 @@ from engine.loads.day_use import day_use
 from engine.loads.load import CONDITIONS
 from engine.units import said
 from engine.views.parts.html import Html, head, joined, tag
-from engine.views.parts.say import figures, warmth, whole
+from engine.views.parts.say import capital, figures, warmth, whole
 
 if TYPE_CHECKING:
     from engine.check.bank import BankFigures
@@ -77,7 +77,7 @@ def _charge(found: BankFigures) -> str:
 def _cold(found: BankFigures) -> Html | None:
     if not found.cold:
         return None
-    return tag("p", *(f"{one.why[0].upper()}{one.why[1:]}." for one in found.cold))
+    return tag("p", *(f"{capital(one.why)}." for one in found.cold))
 
 
 def _batteries(bank: Bank, found: BankFigures) -> Html | None:

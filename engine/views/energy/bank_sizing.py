@@ -13,7 +13,7 @@ from engine.views.home.home import conditions
 from engine.views.parts.cautions import LITHIUM, caution
 from engine.views.parts.form import entry
 from engine.views.parts.html import Html, head, joined, tag
-from engine.views.parts.say import hours, verdict, warmth, whole, why
+from engine.views.parts.say import capital, hours, verdict, warmth, whole, why
 
 if TYPE_CHECKING:
     from engine.check.bank_compare import Compared
@@ -114,7 +114,7 @@ def _row(scene: Scene, one: Compared) -> Html:
     figures = one.figures
     name = figures.kind.label
     if one.name != INSTEAD:
-        name = f"{one.name[0].upper()}{one.name[1:]}: {name}"
+        name = f"{capital(one.name)}: {name}"
     freezing = figures.kind.coldest_charge
     cells = (
         f"{whole(one.capacity)} Ah",
@@ -127,7 +127,7 @@ def _row(scene: Scene, one: Compared) -> Html:
         hours(one.hours) if one.hours else "cannot say",
         "slow" if figures.kind.lead else f"not below {warmth(freezing, scene.units)}",
     )
-    title = name[0].upper() + name[1:]
+    title = capital(name)
     return tag(
         "tr",
         tag("th", tag("b", title) if one.name == OWN else title, scope="row"),

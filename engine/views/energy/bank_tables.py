@@ -8,7 +8,7 @@ from engine.batteries.peukert import CLAMP, PEUKERT
 from engine.check.bank import rates_of
 from engine.units import fixed, said
 from engine.views.parts.html import Html, head, joined, tag
-from engine.views.parts.say import hours, warmth, whole
+from engine.views.parts.say import capital, hours, warmth, whole
 
 if TYPE_CHECKING:
     from engine.views.parts.scene import Scene
@@ -24,7 +24,7 @@ def rates(scene: Scene) -> Html | None:
     rows = (
         tag(
             "tr",
-            tag("th", one.name[0].upper() + one.name[1:], scope="row"),
+            tag("th", capital(one.name), scope="row"),
             tag("td", f"{said(one.current)} A", class_="n", data_label="Current"),
             tag("td", f"{whole(one.label)} Ah", class_="n", data_label="New and warm"),
             tag("td", f"{whole(one.cold)} Ah", class_="n", data_label=cold),

@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from engine.ahead.told import TEN, times_in_ten
 from engine.units import said
 from engine.views.parts.html import Html, head, tag
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-TEN: Final = 10
 SHORT: Final = {"under 1": "< 1", "over 9": "> 9"}
 """What fits a cell."""
 
@@ -22,26 +22,6 @@ class Odds:
 
     share: float
     error: float
-
-
-def times_in_ten(share: float) -> str:
-    """Return a chance as times in 10; what is rare is not called never.
-
-    Parameters
-    ----------
-    share : float
-        From 0 to 1. [1]
-
-    Examples
-    --------
-    >>> [times_in_ten(one) for one in (0.0, 0.02, 0.43, 0.97, 1.0)]
-    ['0', 'under 1', '4', 'over 9', '10']
-    """
-    if 0.0 < share < 0.05:
-        return "under 1"
-    if 0.95 < share < 1.0:
-        return "over 9"
-    return str(round(share * TEN))
 
 
 def chance_strip(  # noqa: PLR0913, PLR0917 - what is told, and how far it has come

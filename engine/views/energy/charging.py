@@ -91,7 +91,7 @@ def _over(scene: Scene, balance: Balance) -> str:
 def _steps(scene: Scene, balance: Balance) -> tuple[Step, ...]:
     unit = scene.units.charge
     free = (
-        Step(f"{one.source.ident} {one.source.name.lower()}", "likely, after every derate",
+        Step(one.source.called, "likely, after every derate",
              f"{charge(scene, one.likely)} {unit}")
         for one in balance.free
     )  # fmt: skip
@@ -109,7 +109,7 @@ def _first(scene: Scene) -> Html | None:
         return None
     return tag(
         "p",
-        f"Not known yet: {words(found)}. ",
+        f"Not known yet: {words(found.values())}. ",
         link("energy/bank", "Enter the bank"),
         ", ",
         link("energy/use", "enter loads"),

@@ -19,7 +19,7 @@ from engine.units import said
 from engine.views.home.home import charge
 from engine.views.parts.cautions import caution, chemistry_caution
 from engine.views.parts.html import Block, Html, block, head, joined, tag
-from engine.views.parts.say import hours, link, warmth, why
+from engine.views.parts.say import capital, hours, link, warmth, why
 
 if TYPE_CHECKING:
     from engine.ahead.balance import Balance
@@ -68,14 +68,13 @@ def _limit(scene: Scene, bank: Bank, taking: Taking) -> Html:
         )  # fmt: skip
     else:
         first = tag(
-            "p", tag("b", "Takes no charge now. "), f"{taking.cold[0].why.capitalize()}.",
+            "p", tag("b", "Takes no charge now. "), f"{capital(taking.cold[0].why)}.",
             class_="answer",
         )  # fmt: skip
-    most = MOST_CHARGE[name] * intake.capacity
     words = f"{said(intake.capacity)} Ah now × {said(MOST_CHARGE[name])} A each"
     steps = (
-        Step("limit", words, f"{said(most)} A", MOST_CHARGE.source),
-        *working_of(most, "A", taking.cold),
+        Step("limit", words, f"{said(taking.warm)} A", MOST_CHARGE.source),
+        *working_of(taking.warm, "A", taking.cold),
         Step("taper", "current for each ampere-hour it still lacks", f"{said(intake.taper)} /h",
              TAPER.source),
         Step("kept", "ampere-hours given back over those put in", kept, COULOMBIC.source),

@@ -22,7 +22,7 @@ from engine.views.parts.cautions import (
 )
 from engine.views.parts.form import entry, problem_at
 from engine.views.parts.html import Block, Html, block, head, joined, tag
-from engine.views.parts.say import button, figures, titled
+from engine.views.parts.say import button, capital, figures, titled
 
 if TYPE_CHECKING:
     from engine.ahead.brought import Brought
@@ -115,7 +115,7 @@ def _brings(scene: Scene, one: Brought) -> Html:
     elif not one.words:
         parts.append(f"Brings nothing {spoken}")
     ending = "." if parts else ""
-    after = one.words if one.words.endswith(".") else f"{one.words.capitalize()}."
+    after = one.words if one.words.endswith(".") else f"{capital(one.words)}."
     return tag(
         "p",
         *parts,
@@ -143,7 +143,7 @@ def _line(step: Step) -> Html:
     source = tag("span", f" {step.source}", class_="source") if step.source else None
     return tag(
         "tr",
-        tag("th", step.what.capitalize(), scope="row"),
+        tag("th", capital(step.what), scope="row"),
         tag("td", step.formula, source),
         tag("td", step.value, class_="n"),
     )
@@ -181,7 +181,7 @@ def _controllers(scene: Scene, one: Brought) -> Html:
         rows.append(
             tag(
                 "tr",
-                tag("th", f"{spoken[0].upper()}{spoken[1:]}{here}",
+                tag("th", f"{capital(spoken)}{here}",
                     tag("small", reason, class_="range"), scope="row"),
                 tag("td", charge(scene, found.likely), class_="n"),
                 tag("td", charge(scene, found.dull), class_="n"),

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from engine.ahead.brought import brought_of
 from engine.ahead.by_clock import lacking, lacking_loads, uses_of
+from engine.ahead.setup import startable
 from engine.field import CHOICE
 from engine.loads.day_use import day_use
 from engine.plan.fields import field_at
@@ -32,7 +33,7 @@ NEEDED: Final = ("bank.chemistry", "bank.capacity", "boat.latitude", "boat.month
 def first_fields(scene: Scene) -> Html:
     """Return what must be entered first, with the fields to enter it in."""
     plan = scene.plan
-    first = f"Enter {words(lacking(plan, scene.condition))} to see the days ahead."
+    first = f"Enter {words(lacking(plan, scene.condition).values())} to see the days ahead."
     bank, boat = plan.bank, plan.boat
     known = (bank is not None, bool(bank and bank.capacity), boat.latitude is not None, boat.month)
     fields = [entry(scene, path) for path, has in zip(NEEDED, known, strict=True) if not has]
@@ -118,11 +119,7 @@ def form(scene: Scene) -> Html:
 def _starter(scene: Scene) -> Html | None:
     """Return the choice of what is started when the bank is low; None where nothing can be."""
     path = "policy.source"
-    able = [
-        one.source
-        for one in brought_of(scene.plan, scene.condition)
-        if one.started and one.current and one.source.counted
-    ]
+    able = [one.source for one in startable(brought_of(scene.plan, scene.condition))]
     if not able:
         return None
     able_ones = [(one.ident, f"{one.ident} {one.name}"[:60]) for one in able]

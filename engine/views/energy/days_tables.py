@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from engine.units import fixed, said
-from engine.views.energy.course import clock, percent
+from engine.views.energy.course import DAY, clock, percent
 from engine.views.parts.html import Html, head, joined, tag
 from engine.views.parts.say import hours, whole
 
@@ -14,7 +14,6 @@ if TYPE_CHECKING:
 
     from engine.simulate.run import Day, Series
 
-DAY: Final = 24.0
 SAID: Final = {"clear": "Clear", "part": "Part cloud", "dull": "Dull"}
 LACK: Final = 0.05
 """Ampere-hours below which nothing is said to lack or to be left over."""

@@ -8,8 +8,7 @@ from typing import TYPE_CHECKING, Final
 from engine.ahead.by_clock import lacking
 from engine.ahead.month import month_at
 from engine.ahead.place import where_of
-from engine.ahead.year import MONTHS as IN_A_YEAR
-from engine.ahead.year import Year
+from engine.ahead.year import IN_A_YEAR, Year
 from engine.estimate import Estimate
 from engine.plan.fields import MONTHS
 from engine.simulate.weather import FORTNIGHT
@@ -116,8 +115,8 @@ def _month(scene: Scene) -> Html:
 def year_block(scene: Scene) -> Block:
     """Return the plan in every month of its place."""
     title = tag("h2", "The plan in every month")
-    missing = lacking(scene.plan, scene.condition)
-    missing = tuple(one for one in missing if one != "the month")
+    found = lacking(scene.plan, scene.condition)
+    missing = tuple(told for path, told in found.items() if path != "boat.month")
     if missing:
         ask = tag("p", f"Not known yet: {words(missing)}. ", link("energy/bank", "Enter the bank"),
                   class_="empty")  # fmt: skip

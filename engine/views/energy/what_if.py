@@ -11,15 +11,15 @@ from engine.ahead.what_if import Reckoned
 from engine.loads.load import CONDITIONS
 from engine.units import said
 from engine.views.energy.use import energy_pages
-from engine.views.energy.what_if_rank import days_words, next_block, ranking_block
+from engine.views.energy.what_if_rank import PAGES, next_block, ranking_block
 from engine.views.energy.what_if_tonight import tonight_block
-from engine.views.energy.what_if_variants import columns_block, variants_block
+from engine.views.energy.what_if_variants import columns_block, days_of, variants_block
 from engine.views.energy.what_if_volts import volts_block
 from engine.views.home.home import banner, conditions
 from engine.views.parts.form import entry
 from engine.views.parts.html import Block, Html, block, joined, tag
 from engine.views.parts.progress import progress_of
-from engine.views.parts.say import hours, link
+from engine.views.parts.say import capital, hours, link
 
 if TYPE_CHECKING:
     from engine.ahead.compare import Column
@@ -60,7 +60,7 @@ def _answer(scene: Scene, plan: Column, found: Reckoned | None) -> Html | None:
         return None
     base = (
         f"{CONDITIONS[scene.condition].capitalize()}, with part cloud every day and no engine, the "
-        f"charge lasts {days_words(plan.figures.part)} down to the reserve."
+        f"charge lasts {days_of(plan.figures.part)} days down to the reserve."
     )
     lines = [_best(found, FIT), _best(found, LEAVE), base] if found else [base]
     first, *others = [line for line in lines if line]
@@ -83,7 +83,7 @@ def _best(found: Reckoned, kind: str) -> str:
         saved = f" and {hours(gained.hours_saved)} less engine a week"
     what = "fit or change" if kind == FIT else "do without"
     return (
-        f"{single.name[0].upper()}{single.name[1:]} gains most of what you could {what}: "
+        f"{capital(single.name)} gains most of what you could {what}: "
         f"{said(gained.days, 2)} days more before charging is called for{saved}."
     )
 
@@ -93,13 +93,12 @@ def _lacking(scene: Scene, plan: Column) -> Html:
     if not missing and plan.problem:
         return tag("p", str(plan.problem.at("")), class_="problem")
     rows = []
-    for what in missing:
-        if "bank" in what:
-            rows.append(tag("li", link("energy/bank", what)))
-        elif "load" in what:
-            rows.append(tag("li", link("energy/use", what)))
+    for path, what in missing.items():
+        page = PAGES.get(path.partition(".")[0])
+        if page:
+            rows.append(tag("li", link(page, what)))
     place = None
-    if scene.plan.boat.latitude is None or not scene.plan.boat.month:
+    if {"boat.latitude", "boat.month"} & missing.keys():
         fields = (entry(scene, "boat.latitude"), entry(scene, "boat.month"))
         place = tag("div", *fields, class_="fields")
     return joined(

@@ -5,15 +5,15 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from engine.ahead.changes import text_of
-from engine.ahead.compare import FAR
 from engine.ahead.next_guess import RANGES, ROOT
 from engine.ahead.what_if import CHANGE_RUNS
 from engine.finding import Step
 from engine.plan.fields import MOST_ROWS
 from engine.simulate.weather import FORTNIGHT
 from engine.units import said
+from engine.views.energy.what_if_variants import days_of
 from engine.views.parts.html import Block, Html, block, head, tag
-from engine.views.parts.say import button, hours, link, why
+from engine.views.parts.say import button, capital, hours, link, why
 
 if TYPE_CHECKING:
     from engine.ahead.next_guess import Guess, NextGuess
@@ -27,11 +27,6 @@ SHOWN = 6
 """Guesses shown."""
 SMALL = 0.05
 """Days below which a difference is none."""
-
-
-def days_words(days: float | None) -> str:
-    """Return days as a sentence says them; None stands for beyond what is looked at."""
-    return f"more than {FAR} days" if days is None else f"{said(days, 2)} days"
 
 
 def ranking_block(scene: Scene, found: Reckoned | None) -> Block:
@@ -59,7 +54,7 @@ def _ranked(scene: Scene, single: Single, gained: Gain, *, saves: bool) -> Html:
     if saves:
         saved = tag("td", _signed_hours(gained.hours_saved), class_="n",
                     data_label="Engine saved a week")  # fmt: skip
-    name = f"{single.name[0].upper()}{single.name[1:]}"
+    name = capital(single.name)
     keep = button("Keep as a variant", "keep-variant", f"{name}|{text_of(single.changes)}",
                   class_="small", aria_label=f"Keep as a variant: {name}",
                   disabled=_full(scene))  # fmt: skip
@@ -118,21 +113,17 @@ def _next_words(first: Guess, known: NextGuess) -> str:
             "week. No guess moves the days to the reserve. "
         )
     return (
-        f"{first.words}: by this alone the charge lasts {said(low, 2)} to {_far(high)} days. "
+        f"{first.words}: by this alone the charge lasts {said(low, 2)} to {days_of(high)} days. "
         f"Once it is known, the spread of all guesses falls from {said(known.spread, 2)} to "
         f"{said(known.without(first), 2)} days. "
     )
-
-
-def _far(days: float) -> str:
-    return f"over {FAR}" if days >= FAR else said(days, 2)
 
 
 def _guess(one: Guess, known: NextGuess) -> Html:
     fewest, most = one.engine
     figures = (
         (one.known_by, "Known by"),
-        (f"{_far(one.days[0])} to {_far(one.days[1])}", "Days to the reserve"),
+        (f"{days_of(one.days[0])} to {days_of(one.days[1])}", "Days to the reserve"),
         (f"{said(known.without(one), 2)} days", "Spread left"),
         (_span(hours(fewest), hours(most)), "Engine a week"),
     )

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from engine.ahead.changes import variants_of
 from engine.ahead.compare import FAR, MOST_BESIDE
+from engine.ahead.told import odds
 from engine.ahead.what_if import COLUMN_RUNS
 from engine.finding import Step
 from engine.plan.edit import rows_of
@@ -33,10 +34,6 @@ def columns_block(columns: tuple[Column, ...], found: Reckoned | None) -> Block:
     if not any(one.figures for one in columns):
         return block("whatif-columns")
     names = [one.name for one in columns]
-    heads = tag(
-        "thead",
-        tag("tr", tag("th", "", scope="col"), *(tag("th", name, scope="col") for name in names)),
-    )
     rows = []
     needed = "Engine needed" if any(_driven(one) for one in columns) else "Charging needed"
     for what, tell in _told_by(needed):
@@ -45,7 +42,7 @@ def columns_block(columns: tuple[Column, ...], found: Reckoned | None) -> Block:
             chance = found.chance_of(one.ident) if found else None
             cells.append(tell(one.figures, chance) if one.figures else _why_not(one))
         rows.append(_row(what, columns, cells))
-    table = tag("table", heads, tag("tbody", *rows), class_="grid cards")
+    table = tag("table", head("", *names), tag("tbody", *rows), class_="grid cards")
     return block(
         "whatif-columns",
         tag("h2", "Side by side"),
@@ -115,22 +112,13 @@ def _told_by(needed: str) -> list[tuple[str, Callable[[Figures, Chance | None], 
 
 
 def days_of(days: float | None) -> str:
-    """Return days as a table says them; None stands for beyond what is looked at."""
-    return f"over {FAR}" if days is None else said(days, 2)
+    """Return days to the reserve; None, or FAR, stands for beyond what is looked at."""
+    return f"over {FAR}" if days is None or days >= FAR else said(days, 2)
 
 
 def times(drawn: Chance | None, day: int) -> str:
-    """Return a chance as times in 10 and percent."""
-    if drawn is None:
-        return "reckoning…"
-    share = drawn.needed_by(day)
-    percent = f"{share * 100:.0f} %"
-    tenths = round(share * 10)
-    if tenths == 0:
-        return f"hardly ever ({percent})"
-    if tenths == 10:
-        return f"nearly always ({percent})"
-    return f"{tenths} time{'s' if tenths > 1 else ''} in 10 ({percent})"
+    """Return a chance by a day in words, once it is reckoned."""
+    return odds(drawn.needed_by(day), drawn.runs) if drawn else "reckoning…"
 
 
 def _hours(one: Figures) -> str:

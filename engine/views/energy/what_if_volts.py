@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from engine.ahead.volts import DENSITY_SOURCE, LARGE_SOURCE, SYSTEMS, volts_of
 from engine.finding import Step
 from engine.units import said, words
-from engine.views.parts.html import Block, Html, block, joined, tag
+from engine.views.parts.html import Block, Html, block, head, joined, tag
 from engine.views.parts.say import link, why
 
 if TYPE_CHECKING:
@@ -57,14 +57,6 @@ def _sentence(found: Volts) -> str:
 def _table(scene: Scene, rows: tuple[Row, ...], found: Volts | None = None) -> Html:
     now = scene.plan.boat.volts
     names = [f"{said(one)} V" + (", now" if one == now else "") for one in SYSTEMS]
-    heads = tag(
-        "thead",
-        tag(
-            "tr",
-            tag("th", "Circuit", scope="col"),
-            *(tag("th", name, scope="col") for name in names),
-        ),
-    )
     lines = []
     for row in rows:
         route = f"wiring/circuits/{row.circuit.ident}"
@@ -79,7 +71,7 @@ def _table(scene: Scene, rows: tuple[Row, ...], found: Volts | None = None) -> H
             for mass, name in zip(found.mass, names, strict=True)
         )
         lines.append(tag("tr", tag("th", "Copper of all circuits", scope="row"), *masses))
-    return tag("table", heads, tag("tbody", *lines), class_="grid cards")
+    return tag("table", head("Circuit", *names), tag("tbody", *lines), class_="grid cards")
 
 
 def _cell(one: Fitted) -> str:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from engine.check.part import WORST_FIRST
 from engine.finding import Verdict
 from engine.views.parts.html import Html, head, joined, tag
-from engine.views.parts.say import link, verdict
+from engine.views.parts.say import capital, link, verdict
 
 if TYPE_CHECKING:
     from engine.check.asked import Asked
@@ -44,7 +44,7 @@ def questions(asked: tuple[Asked, ...]) -> Questions:
         rules |= {part.rule.name: part.rule for part in weighing}
         if one.verdict is not Verdict.NOT_KNOWN or weighing:
             texts = tuple(f"{part.words} {part.mend}".strip() for part in one.parts)
-            rows.append(Row(_capital(one.name), one.verdict, texts))
+            rows.append(Row(capital(one.name), one.verdict, texts))
     return Questions(tuple(rows), tuple(wanting), tuple(rules.values()))
 
 
@@ -88,10 +88,6 @@ def _row(row: Row) -> Html:
     )
 
 
-def _capital(words_: str) -> str:
-    return words_[0].upper() + words_[1:]
-
-
 def _wanting(open_: tuple[str, ...], ident: str) -> Html | None:
     if not open_:
         return None
@@ -107,7 +103,7 @@ def _wanting(open_: tuple[str, ...], ident: str) -> Html | None:
 
 def _rules(rules: tuple[Rule, ...], ident: str) -> Html:
     rows = (
-        tag("li", tag("b", f"{_capital(rule.name)}. "), f"{_capital(rule.words)}. ",
+        tag("li", tag("b", f"{capital(rule.name)}. "), f"{capital(rule.words)}. ",
             tag("span", f"{rule.source}.", class_="source"))
         for rule in rules
     )  # fmt: skip

@@ -41,10 +41,14 @@ SHORT: Final = {"degC": "°C", "degF": "°F", "horsepower": "hp"}
 ONE: Final = {("1", "days"): "day"}
 
 
+def capital(text: str) -> str:
+    """Return a text with its first letter capital and the rest as it is."""
+    return f"{text[:1].upper()}{text[1:]}"
+
+
 def verdict(found: Verdict, word: str = "") -> Html:
     """Return a verdict as its word, or another, with its shape."""
-    text = word or found.value
-    return tag("span", f"{text[:1].upper()}{text[1:]}", class_=f"verdict {SHAPES[found]}")
+    return tag("span", capital(word or found.value), class_=f"verdict {SHAPES[found]}")
 
 
 def severity(found: Finding) -> Html:
