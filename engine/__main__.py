@@ -14,6 +14,8 @@ from engine.units import said, words
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
+    from engine.plan.parts import Plan
+
 USAGE: Final = """Usage:
   python -m engine sum NAME key=value … [--json]   one quick sum
   python -m engine sums                            JSON lines in, one answer a line out
@@ -110,10 +112,7 @@ def many_sums() -> int:
 
 def report(arguments: list[str]) -> int:
     """Print what a plan comes to; 0, or 2 where the file is no plan."""
-    from engine.check.report import (
-        as_lines,
-        report_of,
-    )
+    from engine.check.report import as_lines, report_of
     from engine.plan.document import parsed
     from engine.plan.read import plan_of
 
@@ -125,7 +124,8 @@ def report(arguments: list[str]) -> int:
         )
     try:
         with open(files[0], encoding="utf-8") as file:  # noqa: PTH123 - the engine has no pathlib
-            found = report_of(plan_of(parsed(file.read())))
+            plan = plan_of(parsed(file.read()))
+            found = {"cautions": cautions_of(plan), **report_of(plan)}
     except OSError as error:
         problem = Problem("", f"{quoted(files[0])} cannot be read: {error.strerror}.", "")
         return _refused(problem, as_json=as_json)
@@ -134,8 +134,22 @@ def report(arguments: list[str]) -> int:
         return _refused(problem, as_json=as_json)
     except Problem as problem:
         return _refused(problem, as_json=as_json)
-    print(json.dumps(found, ensure_ascii=False) if as_json else "\n".join(as_lines(found)))
+    if as_json:
+        print(json.dumps(found, ensure_ascii=False))
+    else:
+        print("\n".join((*found.pop("cautions"), *as_lines(found))))
     return 0
+
+
+def cautions_of(plan: Plan) -> list[str]:
+    """Return what to say above a report where there is alternating current aboard."""
+    from engine.check.shore_gravest import gravest
+    from engine.shore.earthing import CAUTION, SWIM_CAUTION
+
+    found = gravest(plan)
+    if not (plan.shore.stated or plan.shore.records or found.findings):
+        return []
+    return [*([found.headline] if found.headline else []), CAUTION, SWIM_CAUTION]
 
 
 def _refused(problem: Problem, *, as_json: bool) -> int:

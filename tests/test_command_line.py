@@ -12,7 +12,8 @@ import pytest
 
 from engine.__main__ import main
 from engine.plan.document import new_document, written
-from engine.plan.made_up import made_up_document
+from engine.plan.made_up import AS_FOUND, made_up_document
+from engine.shore.earthing import CAUTION, SWIM_CAUTION
 from engine.sums import SUMS
 
 ROOT = Path(__file__).parents[1]
@@ -163,6 +164,22 @@ def test_a_report(run, tmp_path):
     code, out = run("report", str(path))
     assert code == 0
     assert "boat: Wherrilow" in out.splitlines()
+
+
+@pytest.mark.parametrize(("as_found", "headline"), [(True, True), (False, False)])
+def test_a_report_with_alternating_current_says_the_danger_first(run, tmp_path, as_found, headline):
+    path = tmp_path / "boat.json"
+    document = made_up_document(AS_FOUND) if as_found else made_up_document()
+    path.write_text(written(document), encoding="utf-8")
+    told = json.loads(run("report", str(path), "--json")[1])["cautions"]
+    assert told == [*(["Do not plug in."] if headline else []), CAUTION, SWIM_CAUTION]
+    assert run("report", str(path))[1].splitlines()[: len(told)] == told
+
+
+def test_a_report_without_alternating_current_has_no_danger_line(run, tmp_path):
+    path = tmp_path / "boat.json"
+    path.write_text(written(new_document()), encoding="utf-8")
+    assert json.loads(run("report", str(path), "--json")[1])["cautions"] == []
 
 
 @pytest.mark.parametrize("path", sorted(PLANS.glob("*.json")), ids=lambda path: path.name)

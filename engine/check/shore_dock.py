@@ -6,10 +6,11 @@ from typing import TYPE_CHECKING
 
 from engine.finding import Verdict
 from engine.shore.abroad import Abroad, abroad, differs, fixed_abroad, passes_abroad
-from engine.shore.appliances import Nature
+from engine.shore.appliances import Nature, nature_of
 
 if TYPE_CHECKING:
     from engine.plan.shore_parts import Item, ShorePlan
+    from engine.shore.appliances import Appliance
     from engine.shore.services import Service
 
 
@@ -91,7 +92,18 @@ def _abroad(shore: ShorePlan, one: Item, there: Service) -> Abroad:
     named = shore.on_inverter.circuit
     if named and one.circuit == named:
         return passes_abroad(one.appliance.name, behind, there, home, sure=bool(behind))
-    may_be = not named and one.appliance.nature is Nature.CONSTANT_POWER
-    if may_be and (behind or shore.changeover.kind == "relay"):
+    wide = found.verdict is not Verdict.NOT_KNOWN and not one.inverter
+    passes = behind or shore.changeover.kind == "relay"
+    if wide and passes and _may_pass_on(one.appliance):
         return passes_abroad(one.appliance.name, behind, there, home, sure=False)
     return found
+
+
+def _may_pass_on(appliance: Appliance) -> bool:
+    """Return whether an appliance may be an inverter-charger, whatever circuit is named for one.
+
+    A charger may, and so may whatever has a name of no known class: units have many names.
+    """
+    name = appliance.name.lower()
+    told = Nature.CONSTANT_POWER if "invert" in name else nature_of(name)
+    return told in {None, Nature.CONSTANT_POWER}

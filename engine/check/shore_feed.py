@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from engine.check.asked import Asked, fine, wrong
 from engine.check.part import Part, open_question
+from engine.check.shore_carrying import Run, protects, run_of
 from engine.check.shore_dock import fixed_installation, wrong_dock
 from engine.finding import Severity, Verdict, Who, meets
 from engine.shore.cord import (
@@ -19,6 +20,7 @@ from engine.shore.cord import (
     thick_enough,
 )
 from engine.shore.legs import Legs, leg_drops
+from engine.shore.panel import BRANCH_PROTECTS
 from engine.shore.services import PLUGS, SERVICES, Crossing, crossing
 from engine.units import Metre, OhmPerKm, Share, Volt, said, words
 
@@ -127,7 +129,22 @@ def feed_asked(shore: ShorePlan) -> Asked:
         parts.append(fine(FEED_DROP, text))
         if found.missing:
             parts.append(open_question(FEED_DROP, f"Not counted: {words(found.missing)}."))
-    return Asked("cord and feed", "shore.cord_length", (*parts, *_thick(shore)))
+    return Asked("cord and feed", "shore.cord_length", (*parts, *_thick(shore), *_feed(shore)))
+
+
+def _feed(shore: ShorePlan) -> tuple[Part, ...]:
+    """Return whether the main guards each conductor stated for the run from the inlet."""
+    main, inlet, feed = shore.main.largest, shore.inlet, shore.feed
+    sizes = dict.fromkeys(
+        one for one in (feed.size, inlet.size if inlet else None) if one is not None
+    )
+    name = "From inlet to main"
+    if not sizes and feed.length is not None and not feed.length:
+        return ()
+    if not sizes or main is None:
+        what = "its conductor" if main is not None else "the main breaker's rating"
+        return (open_question(BRANCH_PROTECTS, f"{name}: enter {what}."),)
+    return tuple(protects(name, main, run_of(inlet, one) if inlet else Run(one)) for one in sizes)
 
 
 def _thick(shore: ShorePlan) -> tuple[Part, ...]:

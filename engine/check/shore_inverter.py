@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from engine.check.asked import Asked, fine, wrong
 from engine.check.part import Part, open_question
+from engine.check.shore_said import unread_words
 from engine.finding import Severity, Verdict, Who, governing, meets
 from engine.inverter.surge import CARRIES_SURGE
 from engine.shore.appliances import Nature
@@ -98,9 +99,11 @@ def inverter_ac(plan: Plan) -> InverterAc:
     if behind:
         asked = (
             Asked("wave", "shore.wave", _wave(shore, behind)),
-            Asked("starting", "shore.inverter", (_starting(starters, surge),)),
-            Asked("warm air", "shore.air", (_warm(behind, gives, air),)),
+            Asked("starting", "shore.inverter", (_starting(starters, surge), *_unread(shore))),
+            Asked("warm air", "shore.air", (_warm(behind, gives, air), *_unread(shore))),
         )
+    elif unread := _unread(shore):
+        asked = (Asked("starting", "shore.inverter", unread),)
     return InverterAc(
         behind,
         warm,
@@ -111,6 +114,12 @@ def inverter_ac(plan: Plan) -> InverterAc:
         starting,
         asked,
     )
+
+
+def _unread(shore: ShorePlan) -> tuple[Part, ...]:
+    """Return that watts behind the inverter are not known; nothing where all are."""
+    told = unread_words([one for one in shore.circuits if one.supply == "inverter"])
+    return (open_question(CARRIES_SURGE, f"Not counted, as {told}."),) if told else ()
 
 
 def _wave(shore: ShorePlan, behind: tuple[BehindInverter, ...]) -> tuple[Part, ...]:

@@ -6,18 +6,18 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from engine.check.shore_dock import wrong_dock
+from engine.check.shore_said import More, Side, gravity, sentence_of, unread_words
 from engine.check.shore_ways import in_force, ways_in
 from engine.finding import Verdict, meets
 from engine.shore.apart import mends, pairs_apart, relief
 from engine.shore.appliances import current_at
-from engine.shore.legs import Legs
 from engine.shore.pass_through import limit_setting
-from engine.shore.together import Together, sentence, total, trips_words
-from engine.units import Amp, Volt, Watt, said, words
+from engine.shore.together import total
+from engine.units import Amp, Volt, Watt, said
 
 if TYPE_CHECKING:
     from engine.check.shore_ways import Way
-    from engine.plan.shore_parts import Item, ShorePlan
+    from engine.plan.shore_parts import AcCircuit, Item, ShorePlan
     from engine.shore.services import Service
 
 
@@ -30,21 +30,11 @@ LOAD_WORDS: Final = {
 
 
 @dataclass(frozen=True, slots=True)
-class Side:
-    """One leg or inlet: its name, what it may carry in A, and what it carries."""
-
-    name: str
-    rating: Amp
-    now: Together
-    weak: Together
-
-
-@dataclass(frozen=True, slots=True)
 class LoadAnswer:
     """What runs at one time and what comes of it; current and rating of the fullest side.
 
     ``leave_off`` says what to switch off of what is on, ``with_all`` if everything were on; both
-    are empty where nothing need be.
+    are empty where nothing need be. ``unread`` says whose watts are not known.
     """
 
     service: Service
@@ -61,6 +51,7 @@ class LoadAnswer:
     limit: Amp | None
     leave_off: str
     with_all: str
+    unread: str
 
     @property
     def load_words(self) -> str:
@@ -91,81 +82,64 @@ def load_answer(shore: ShorePlan, running: frozenset[str]) -> LoadAnswer | None:
     on = tuple(one for one in shore.items if one.ident in running)
     off = tuple(one for one in shore.items if one.ident not in running)
     ways = ways_in(shore, service)
-    sides = tuple(
-        Side(
-            way.name,
-            way.rating,
-            way.judged(on, service.volts, service.volts),
-            way.judged(on, service.weak_volts, service.volts),
-        )
-        for way in ways
-    )
-    worst = max(sides, key=lambda side: (side.now.verdict is Verdict.STOP, side.now.share))
+    unread = tuple(one for one in shore.circuits if one.unknown and one.planned)
+    sides = tuple(_side(way, on, unread, service) for way in ways)
+    worst = max(sides, key=gravity)
     way = ways[sides.index(worst)]
-    neutral = None
-    if service.legs == 2:
-        one_phase = shore.one_phase or (shore.dock is not None and shore.dock.legs == 1)
-        legs = Legs(sides[0].now.current, sides[1].now.current, one_phase)
-        neutral = legs.neutral
+    neutral = next((way for way in ways if way.neutral), None)
     everything = way.of(shore.items)
     pairs = pairs_apart(everything, worst.rating, service.volts, service.volts)
-    tripping = tuple(one.appliance.name for one in off if _trips(on, one, ways, service))
+    more = _more(on, off, ways, service)
     return LoadAnswer(
         service,
         frozenset(one.ident for one in on),
         Watt(sum(one.appliance.watts for one in on)),
         sides,
         worst,
-        neutral,
-        _sentence(on, off, sides, service, tripping),
+        neutral.current(on, service.volts, service.volts) if neutral else None,
+        sentence_of(on, off, sides, service, more, unread),
         tuple((one.name, other.name) for one, other in pairs),
-        tripping,
+        tuple(one.name for one in more),
         _moved(on, service, up=False),
         _moved(on, service, up=True),
         limit_setting(service, Amp(_beside(shore, on, service))),
         relief(way.of(on), worst.rating, service.volts, service.volts) if way.sure else "",
         relief(everything, worst.rating, service.volts, service.volts),
+        unread_words(unread),
     )
 
 
-def _trips(on: tuple[Item, ...], one: Item, ways: tuple[Way, ...], service: Service) -> bool:
-    """Return whether one more appliance passes what a way it hangs on may carry."""
-    volts = service.volts
-    return any(
-        not meets(total(way.of((*on, one)), volts, volts), way.rating)
-        for way in ways
-        if one.leg in way.legs and way.sure
+def _side(way: Way, on: tuple[Item, ...], unread: tuple[AcCircuit, ...], service: Service) -> Side:
+    """Return what a way carries; not known while nothing is on, or an entry on it was not read."""
+    open_still = not on or any(way.holds(one.leg) for one in unread)
+    now, weak = (
+        way.judged(on, volts, service.volts) for volts in (service.volts, service.weak_volts)
     )
-
-
-def _sentence(
-    on: tuple[Item, ...],
-    off: tuple[Item, ...],
-    sides: tuple[Side, ...],
-    service: Service,
-    tripping: tuple[str, ...],
-) -> str:
-    if not on:
-        return "Nothing is switched on."
-    if len(sides) == 1:
-        return sentence(
-            tuple(one.appliance for one in on), service, tuple(one.appliance for one in off)
+    if open_still:
+        now, weak = (
+            one if one.verdict is Verdict.STOP else replace(one, verdict=Verdict.NOT_KNOWN)
+            for one in (now, weak)
         )
-    shares = words(
-        f"{round(side.now.share * 100)} % of {said(side.rating)} A on {side.name}" for side in sides
-    )
-    names = words(one.appliance.name for one in on)
-    worst = max(sides, key=lambda side: (side.now.verdict is Verdict.STOP, side.now.share))
-    if worst.now.verdict is Verdict.STOP:
-        how = trips_words(worst.now.current, replace(service, rating=worst.rating))
-        return f"Shore power does not carry the {names} together ({shares}): {worst.name}, {how}."
-    if worst.now.verdict is Verdict.NOT_KNOWN:
-        return (
-            f"Not known whether shore power carries the {names} together ({shares}): say how the "
-            "two inlets are fed and what the dock offers."
-        )
-    tail = f"; add the {words(tripping, 'or')} and it trips" if tripping else ""
-    return f"Shore power carries the {names} together ({shares}){tail}."
+    return Side(way.name, way.rating, now, weak, way.neutral)
+
+
+def _more(
+    on: tuple[Item, ...], off: tuple[Item, ...], ways: tuple[Way, ...], service: Service
+) -> tuple[More, ...]:
+    """Return what is off and would pass what a way it hangs on may carry."""
+    found = []
+    for one in off:
+        over = [way for way in ways if way.sure and way.holds(one.leg)
+                and not meets(_with(on, one, way, service), way.rating)]  # fmt: skip
+        guarded = [_with(on, one, way, service) / way.rating for way in over if not way.neutral]
+        if over:
+            current = Amp(max(guarded) * service.rating) if guarded else None
+            found.append(More(one.appliance.name, current))
+    return tuple(found)
+
+
+def _with(on: tuple[Item, ...], one: Item, way: Way, service: Service) -> Amp:
+    return way.current((*on, one), service.volts, service.volts)
 
 
 def _moved(on: tuple[Item, ...], service: Service, *, up: bool) -> tuple[str, ...]:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from engine.check.asked import Asked, fine, part_of
+from engine.check.asked import Asked, fine, part_of, wrong
 from engine.check.part import Part, open_question
-from engine.finding import Verdict
+from engine.finding import Rule, Severity, Verdict, Who
 from engine.shore.isolation import Isolation
 from engine.shore.leakage import Guard, judge_main_leakage
 from engine.shore.leakage_asks import main_asks
@@ -20,13 +20,19 @@ from engine.shore.panel import (
     judge_interrupting,
     judge_main,
 )
+from engine.source import common_practice
 from engine.units import Amp, Metre, said
 
 if TYPE_CHECKING:
-    from engine.plan.shore_parts import ShorePlan
+    from engine.plan.shore_parts import MainBreaker, ShorePlan
     from engine.shore.services import Service
 
 FITTING: Final = Metre(0.0)
+ONE_MAIN: Final = Rule(
+    "one main",
+    "the main breaker's own fields and the circuit from the inlet say the same of it",
+    common_practice("one breaker has one mark"),
+)
 
 
 def main_asked(shore: ShorePlan) -> Asked:
@@ -39,21 +45,23 @@ def main_asked(shore: ShorePlan) -> Asked:
     """
     service, main, away = shore.service, shore.main, shore.feed.length
     where = "shore.main_rating"
-    if service is None or main.rating is None:
+    rating = main.largest
+    if service is None or rating is None:
         part = open_question(MAIN_FITS, "Enter the shore service and the main breaker's rating.")
         return Asked("main breaker", where, (part,))
     parts = [
         part_of(one)
         for one in judge_main(
             Main(
-                main.rating,
+                rating,
                 FITTING if away is None else away,
-                2 if main.poles is None else main.poles,
+                min(2 if one is None else one for one in (main.poles, main.other[1])),
                 shore.feed.guarded,
             ),
             service,
         )
     ]
+    parts += _twice(main)
     if not parts:
         parts.append(fine(MAIN_FITS, _main_words(shore)))
     if away is None:
@@ -61,6 +69,23 @@ def main_asked(shore: ShorePlan) -> Asked:
     if main.poles is None:
         parts.append(open_question(DOUBLE_POLE, "Enter how many poles the main has."))
     return Asked("main breaker", where, tuple(parts))
+
+
+def _twice(main: MainBreaker) -> list[Part]:
+    """Return what the main's own fields and the inlet's circuit say differently of it."""
+    rating, poles = main.other
+    told = []
+    if rating is not None:
+        told.append(f"{said(main.rating or 0.0)} A and {said(rating)} A")
+    if poles is not None:
+        told.append(f"{main.poles} and {poles} poles")
+    mend = "Enter what is marked on it in both places, or leave one of them empty."
+    text = "The main breaker is entered twice, here and as {}, with {}."
+    return [
+        wrong(ONE_MAIN, Verdict.SHOULD, text.format(main.ident, one), mend, Severity.SHOULD,
+              Who.OWNER)
+        for one in told
+    ]  # fmt: skip
 
 
 def _main_words(shore: ShorePlan) -> str:

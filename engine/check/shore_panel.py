@@ -2,29 +2,24 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
 from engine.check.asked import Asked, fine, part_of, wrong
 from engine.check.part import Part, open_question
+from engine.check.shore_carrying import protects, run_of
 from engine.check.shore_dock import wrong_dock
-from engine.conductors.carrying import Surroundings, carries
+from engine.check.shore_said import unread_words
 from engine.finding import Severity, Verdict, Who, meets
-from engine.problem import Problem
 from engine.shore.leakage import judge_receptacle
 from engine.shore.leakage_asks import WET_OUTLETS_230, WET_PLACES, outlets_ask
-from engine.shore.outlets import outlets_fit
-from engine.shore.panel import BRANCH_PROTECTS, judge_branch
+from engine.shore.outlets import SERVICE_FIRST, outlets_fit
+from engine.shore.panel import BRANCH_PROTECTS
 from engine.shore.services import service as service_named
-from engine.shore.together import TRIPS, Branch, judged, total
-from engine.units import Amp, said, words
+from engine.shore.together import TRIPS, judged, total
+from engine.units import Amp, said
 
 if TYPE_CHECKING:
     from engine.plan.shore_parts import AcCircuit, ShorePlan
-
-CAUTIOUS: Final = (60, 4)
-"""Insulation in °C and conductors together where nobody has said: the least row, two cables."""
-KINDEST: Final = (105, 2)
-"""What boat cable may have at most, alone: a breaker above that never fits."""
 
 
 def branch_asked(shore: ShorePlan, circuit: AcCircuit) -> Asked:
@@ -53,51 +48,7 @@ def _protects(circuit: AcCircuit) -> Part:
     if circuit.breaker is None or circuit.size is None:
         what = "breaker" if circuit.breaker is None else "conductor"
         return open_question(BRANCH_PROTECTS, f"{name}: enter its {what}.")
-    branch, size = Branch(name, circuit.breaker), circuit.size
-    try:
-        found = judge_branch(branch, size, _around(circuit, *KINDEST))
-        most = carries(size, _around(circuit, *CAUTIOUS))
-    except Problem as problem:
-        return wrong(
-            BRANCH_PROTECTS, Verdict.STOP, f"{name}: {problem.what}", problem.mend,
-            Severity.BEFORE_LEAVING,
-        )  # fmt: skip
-    if found is not None:
-        return part_of(found)
-    if meets(circuit.breaker, most):
-        text = f"{name}: {said(circuit.breaker)} A protects {size}, which carries {said(most)} A"
-        return fine(BRANCH_PROTECTS, f"{text} here{_reckoned(circuit)}.")
-    text = f"{name}: {size} carries {said(most)} A here{_reckoned(circuit)}, less than its breaker"
-    return open_question(
-        BRANCH_PROTECTS, f"{text} of {said(circuit.breaker)} A. Enter {words(_unsaid(circuit))}."
-    )
-
-
-def _around(circuit: AcCircuit, insulation: int, bundle: int) -> Surroundings:
-    """Return where a conductor lives, with these two where the plan does not say."""
-    return Surroundings(
-        circuit.insulation or insulation, circuit.engine_space, circuit.bundle or bundle
-    )
-
-
-def _unsaid(circuit: AcCircuit) -> tuple[str, ...]:
-    """Return what was not said and had to be assumed."""
-    asked = (("its insulation", circuit.insulation),
-             ("how many conductors run together", circuit.bundle))  # fmt: skip
-    return tuple(word for word, stated in asked if stated is None)
-
-
-def _reckoned(circuit: AcCircuit) -> str:
-    """Return the insulation and bundle a carrying capacity rests on, and which were assumed."""
-    around = _around(circuit, *CAUTIOUS)
-    told = [f"insulation of {around.insulation} °C", f"{around.bundle} conductors together"]
-    assumed = [circuit.insulation is None, circuit.bundle is None]
-    tail = ", both assumed" if all(assumed) else ""
-    if any(assumed) and not tail:
-        told = [
-            f"{one} (assumed)" if guess else one for one, guess in zip(told, assumed, strict=True)
-        ]
-    return f" with {words(told)}{tail}{', in the engine space' if circuit.engine_space else ''}"
+    return protects(name, circuit.breaker, run_of(circuit, circuit.size))
 
 
 def on_it(shore: ShorePlan, circuit: AcCircuit, *, planned: bool = False) -> Amp:
@@ -117,12 +68,31 @@ def on_it(shore: ShorePlan, circuit: AcCircuit, *, planned: bool = False) -> Amp
     service = shore.service or service_named("30 A 120 V")
     through = circuit.ident == shore.on_inverter.circuit
     loads = tuple(
-        one.appliance
+        one.on_leg
         for one in shore.items
         if (one.circuit == circuit.ident or (through and one.inverter) or circuit.supply == "inlet")
         and (one.planned or not planned)
     )
     return total(loads, service.volts, service.volts)
+
+
+def unread_on(shore: ShorePlan, circuit: AcCircuit) -> tuple[AcCircuit, ...]:
+    """Return the circuits with entries of unknown watts whose current a circuit carries.
+
+    Parameters
+    ----------
+    shore : ShorePlan
+        As read.
+    circuit : AcCircuit
+        One of its circuits.
+    """
+    through = circuit.ident == shore.on_inverter.circuit
+    return tuple(
+        one for one in shore.circuits
+        if one.unknown
+        and (one.ident == circuit.ident or (through and one.supply == "inverter")
+             or circuit.supply == "inlet")
+    )  # fmt: skip
 
 
 def _carries(shore: ShorePlan, circuit: AcCircuit) -> Part | None:
@@ -133,6 +103,9 @@ def _carries(shore: ShorePlan, circuit: AcCircuit) -> Part | None:
     every = on_it(shore, circuit)
     text = f"{name}: {said(found.current)} A of {said(circuit.breaker)} A planned"
     text += f", {said(every)} A with all of it on." if every > found.current else "."
+    untold = unread_words(unread_on(shore, circuit))
+    if untold and found.verdict is not Verdict.STOP:
+        return open_question(found.rule, f"{text} {untold[0].upper()}{untold[1:]}.")
     if found.verdict is Verdict.FINE:
         return fine(found.rule, text)
     grave = Severity.BEFORE_LEAVING if found.verdict is Verdict.STOP else Severity.SHOULD
@@ -153,7 +126,8 @@ def _outlets(shore: ShorePlan, circuit: AcCircuit) -> Part | None:
     if found.verdict is Verdict.NOT_KNOWN:
         return open_question(found.rule, text)
     mend = "A smaller breaker, or outlets marked for this one."
-    return wrong(found.rule, found.verdict, text, mend, Severity.BEFORE_LEAVING)
+    grave = Severity.BEFORE_LEAVING if found.verdict is Verdict.STOP else Severity.SHOULD
+    return wrong(found.rule, found.verdict, text, mend, grave)
 
 
 def _wet(shore: ShorePlan, circuit: AcCircuit) -> Part | None:
@@ -161,6 +135,8 @@ def _wet(shore: ShorePlan, circuit: AcCircuit) -> Part | None:
         return None
     opens, name = circuit.outlets_open, f"{circuit.ident} {circuit.name}"
     asks = outlets_ask(shore.service)
+    if shore.service is None:
+        return open_question(asks.rule, f"{name}: {SERVICE_FIRST}")
     main = shore.leakage.trip if shore.leakage.fitted else None
     if asks.rule is WET_OUTLETS_230 and main is not None and meets(main, asks.trip):
         return fine(asks.rule, f"{name}: behind the main's {said(main * 1000)} mA.")

@@ -2,27 +2,30 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, Final
 
 from engine.check.asked import Asked, fine, wrong
 from engine.check.part import Part, open_question
 from engine.finding import Rule, Severity, Verdict
-from engine.shore.earthing import PERMANENT_BOND, Supply
-from engine.shore.leakage_asks import main_asks, outlets_ask
-from engine.shore.results import (
-    ABOUT_JOIN,
-    ABOUT_OUTLETS,
-    about_trip,
-    joined_on_shore,
-    over,
-    said_of,
-    trip_of,
+from engine.shore.adverse import (
+    INSULATION,
+    adverse,
+    asks_ground,
+    asks_insulation,
+    asks_polarity,
+    not_compared,
 )
+from engine.shore.earthing import PERMANENT_BOND, Supply
+from engine.shore.joins import ABOUT_JOIN, joined_on_shore, said_of
+from engine.shore.leakage_asks import main_asks, outlets_ask
+from engine.shore.results import ABOUT_OUTLETS, Trip, about_trip, held_against, over, trip_of
 from engine.source import common_practice
-from engine.units import words
+from engine.units import said, words
 
 if TYPE_CHECKING:
     from engine.plan.shore_parts import Record, ShorePlan
+    from engine.shore.leakage_asks import Ask
 
 RESULTS: Final = Rule(
     "results",
@@ -32,6 +35,7 @@ RESULTS: Final = Rule(
 )
 UNPLUG: Final = "Unplug at the dock until a licensed person has mended and tested it."
 AGAIN: Final = "A licensed person tests it again; until then take it as failed."
+SLOW: Final = "Some standards ask 100 ms: a licensed person says which one counts here."
 NOT_COMPARED: Final = "not compared"
 
 
@@ -59,17 +63,20 @@ def _record(shore: ShorePlan, one: Record) -> Part:
     if one.result != "pass":
         tail = f" Found: {one.found}." if one.found else ""
         return open_question(RESULTS, f"{name}: no result yet.{tail}")
-    wanting = [word for word, text in (("name", one.person), ("date", one.date.strip()))
-               if not text]  # fmt: skip
+    wanting = _unsigned(one)
     if wanting:
         text = f"{name}: a pass without a {words(wanting)} does not count."
         return open_question(RESULTS, text)
-    told = (
-        f"found {one.found}{_compared(one)}"
-        if one.found
-        else f"nothing written down{_compared(one)}"
-    )
-    return fine(RESULTS, f"{name}: passed, {one.person}, {one.date}; {told}.")
+    told = f"found {one.found}" if one.found else "nothing written down"
+    text = f"{name}: passed, {one.person}, {one.date}; {told}"
+    left = _left(shore, one)
+    return open_question(RESULTS, f"{text}, {left}.") if left else fine(RESULTS, f"{text}.")
+
+
+def _unsigned(one: Record) -> tuple[str, ...]:
+    """Return what a signature lacks: a name has a letter, a date a figure."""
+    asked = (("name", r"[^\W\d_]", one.person), ("date", r"\d", one.date))
+    return tuple(word for word, needs, text in asked if not re.search(needs, text))
 
 
 def _against(shore: ShorePlan, one: Record) -> Part | None:
@@ -78,29 +85,66 @@ def _against(shore: ShorePlan, one: Record) -> Part | None:
     if joined_on_shore(one.name, one.found):
         text = f"{name}neutral and safety ground are joined aboard on shore power."
         return wrong(PERMANENT_BOND, Verdict.STOP, text, UNPLUG, Severity.STOP_NOW)
-    if not about_trip(one.name, one.found):
-        return None
+    told = adverse(one.name, one.found)
+    if told:
+        rule = INSULATION if all(text.startswith(INSULATION.name) for text in told) else RESULTS
+        return wrong(rule, Verdict.STOP, f"{name}{words(told)}.", UNPLUG, Severity.STOP_NOW)
+    return _trip_against(shore, one, name) if about_trip(one.name, one.found) else None
+
+
+def _asks(shore: ShorePlan, one: Record) -> Ask:
     of_outlets = ABOUT_OUTLETS.search(one.name) is not None
-    asks = outlets_ask(shore.service) if of_outlets else main_asks(shore.service)
-    passed = over(trip_of(one.found), asks.trip, asks.time)
-    if not passed:
+    return outlets_ask(shore.service) if of_outlets else main_asks(shore.service)
+
+
+def _trip_against(shore: ShorePlan, one: Record, name: str) -> Part | None:
+    """Return what speaks against a leakage trip: what it held, its current, its time."""
+    asks, trip = _asks(shore, one), trip_of(one.found)
+    verdict, held = held_against(trip, asks.trip)
+    passed = over(trip, asks.trip, asks.time)
+    if verdict is Verdict.STOP or passed:
+        told = (*((held,) if held else ()), *passed)
+        mend = UNPLUG if verdict is Verdict.STOP else AGAIN
+        return wrong(asks.rule, Verdict.STOP, f"{name}{words(told)}.", mend, Severity.STOP_NOW)
+    if asks.habit is None or one.result != "pass":
         return None
-    return wrong(asks.rule, Verdict.STOP, f"{name}{words(passed)}.", AGAIN, Severity.STOP_NOW)
+    slow = over(Trip(times=trip.times), asks.trip, asks.habit)
+    if not slow:
+        return None
+    limit = said((asks.time or 0.0) * 1000)
+    text = f"{one.ident} {one.name}: {words(slow)}, within {limit} ms."
+    return wrong(asks.rule, Verdict.SHOULD, text, SLOW, Severity.SHOULD)
 
 
-def _compared(one: Record) -> str:
-    """Return that nothing was compared, empty where a figure was."""
+def _left(shore: ShorePlan, one: Record) -> str:
+    """Return what was not compared, empty where all was."""
     about = f"{one.name} {one.found}"
+    left = list(not_compared(one.name, one.found))
+    known = bool(asks_polarity(*(told := (one.name, one.found))) or asks_insulation(*told)
+                 or asks_ground(one.name))  # fmt: skip
     if ABOUT_JOIN.search(about):
-        return "" if joined_on_shore(one.name, one.found) is not None else f", {NOT_COMPARED}"
-    if not about_trip(one.name, one.found):
-        return f", {NOT_COMPARED}"
-    trip = trip_of(one.found)
-    wanting = [word for word, read in (("current", trip.currents), ("time", trip.times))
-               if not read]  # fmt: skip
-    if len(wanting) == 1:
-        return f", {wanting[0]} {NOT_COMPARED}"
-    return f", {NOT_COMPARED}" if wanting else ""
+        known = True
+        if joined_on_shore(one.name, one.found) is None:
+            left.append("shore power")
+    if about_trip(one.name, one.found):
+        known = True
+        left += _trip_left(shore, one)
+    if not known:
+        return NOT_COMPARED
+    return f"{words(left)} {NOT_COMPARED}" if left else ""
+
+
+def _trip_left(shore: ShorePlan, one: Record) -> tuple[str, ...]:
+    """Return what of a leakage trip was not compared."""
+    trip, asks = trip_of(one.found), _asks(shore, one)
+    if shore.service is None:
+        return ("without the shore service the trip is",)
+    verdict, held = held_against(trip, asks.trip)
+    asked = (("current", trip.currents), ("time", trip.times or asks.time is None))
+    left = [word for word, read in asked if not read]
+    if verdict is Verdict.NOT_KNOWN:
+        left.append(f"that {held} is")
+    return tuple(left)
 
 
 def found_with(shore: ShorePlan, supply: Supply) -> str:
@@ -152,7 +196,7 @@ def _is_about(one: Record, question: str) -> bool:
 
 
 def _with_result(one: Record, told: str) -> str:
-    signed = one.result != "pass" or (one.person and one.date.strip())
+    signed = one.result != "pass" or not _unsigned(one)
     result = one.result or "no result"
     if not signed:
         result += ", not signed"

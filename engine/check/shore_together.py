@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from engine.check.asked import Asked, fine, wrong
 from engine.check.part import Part, open_question
@@ -19,6 +19,11 @@ if TYPE_CHECKING:
     from engine.plan.shore_parts import ShorePlan
 
 
+ONE_LEG: Final = (
+    "Both legs are one phase: their currents add in the neutral. Use one leg only on such a dock."
+)
+
+
 def load_asked(shore: ShorePlan) -> Asked:
     """Return whether what is planned to run together may.
 
@@ -32,13 +37,15 @@ def load_asked(shore: ShorePlan) -> Asked:
         part = open_question(TRIPS, "Choose the shore service the inlet is made for.")
         return Asked("simultaneous load", "shore.service", (part,))
     if not found.running:
-        part = open_question(TRIPS, "Enter AC circuits with their appliances and watts.")
+        untold = f" {found.sentence}" if found.unread else ""
+        text = f"Enter AC circuits with their appliances and watts.{untold}"
+        part = open_question(TRIPS, text)
         return Asked("simultaneous load", "shore.service", (part,))
     parts = [_now(found)]
     if found.worst.now.verdict is not Verdict.NOT_KNOWN:
-        parts.append(_weak(found))
-    if found.neutral is not None:
-        parts.append(_neutral(found))
+        parts += _weak(found)
+    if found.neutral is not None and not _by_neutral(found):
+        parts.append(fine(NEUTRAL, f"The neutral carries {said(found.neutral)} A."))
     return Asked("simultaneous load", "shore.service", tuple(parts))
 
 
@@ -49,18 +56,27 @@ def _now(found: LoadAnswer) -> Part:
     if now.verdict is Verdict.NOT_KNOWN:
         return open_question(now.rule, found.sentence)
     grave = Severity.BEFORE_LEAVING if now.verdict is Verdict.STOP else Severity.SHOULD
-    return wrong(now.rule, now.verdict, found.sentence, found.leave_off, grave, Who.OWNER)
+    mend = f"{ONE_LEG} {found.leave_off}" if _by_neutral(found) else found.leave_off
+    rule = NEUTRAL if _by_neutral(found) else now.rule
+    return wrong(rule, now.verdict, found.sentence, mend, grave, Who.OWNER)
 
 
-def _weak(found: LoadAnswer) -> Part:
+def _by_neutral(found: LoadAnswer) -> bool:
+    """Return whether the neutral is overloaded, which nothing but the person aboard notices."""
+    return any(side.neutral and side.now.verdict is Verdict.STOP for side in found.sides)
+
+
+def _weak(found: LoadAnswer) -> list[Part]:
     sure = [side.weak for side in found.sides if side.weak.verdict is not Verdict.NOT_KNOWN]
+    if not sure or found.worst.now.verdict is Verdict.STOP:
+        return []
     weak = max(sure, key=lambda one: one.share)
     at = f"At a weak dock of {said(found.weak_volts)} V it is {said(weak.current)} A"
     text = f"{at}, {round(weak.share * 100)} %: {_who_moves(found)}."
-    if weak.verdict is Verdict.STOP and found.worst.now.verdict is not Verdict.STOP:
+    if weak.verdict is Verdict.STOP:
         mend = "Run less together where the volts are low."
-        return wrong(WEAK_DOCK, Verdict.SHOULD, text, mend, Severity.SHOULD, Who.OWNER)
-    return fine(WEAK_DOCK, text)
+        return [wrong(WEAK_DOCK, Verdict.SHOULD, text, mend, Severity.SHOULD, Who.OWNER)]
+    return [fine(WEAK_DOCK, text)]
 
 
 def _who_moves(found: LoadAnswer) -> str:
@@ -70,22 +86,6 @@ def _who_moves(found: LoadAnswer) -> str:
     if found.rises:
         parts.append(f"{words(found.rises)} draw{'s' * (len(found.rises) == 1)} more")
     return ", ".join(parts) or "nothing changes"
-
-
-def _neutral(found: LoadAnswer) -> Part:
-    neutral = found.neutral or Amp(0.0)
-    text = f"The neutral carries {said(neutral)} A."
-    if meets(neutral, found.service.rating):
-        return fine(NEUTRAL, text)
-    return wrong(
-        NEUTRAL,
-        Verdict.STOP,
-        f"{text} Both legs are one phase: their currents add in it, past "
-        f"{said(found.service.rating)} A, and no breaker watches it.",
-        "Use one leg only on such a dock.",
-        Severity.BEFORE_LEAVING,
-        Who.OWNER,
-    )
 
 
 def limit_asked(shore: ShorePlan) -> Asked | None:
@@ -103,6 +103,9 @@ def limit_asked(shore: ShorePlan) -> Asked | None:
 
 
 def _limit(shore: ShorePlan, found: LoadAnswer) -> Part:
+    if found.unread:
+        text = f"What is left for the inverter-charger is not known: {found.unread}."
+        return open_question(CURRENT_LIMIT, text)
     most = found.limit
     stated = shore.on_inverter.limit
     left = f"{said(most)} A" if most is not None else "nothing"

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
+from dataclasses import replace
 from functools import lru_cache
 from math import ceil
 from typing import TYPE_CHECKING, Final
@@ -10,11 +12,11 @@ from typing import TYPE_CHECKING, Final
 from engine.conductors.carrying import Surroundings
 from engine.plan.reader import Reader
 from engine.plan.shore_fields import AC, RECORD
-from engine.plan.shore_parts import AcCircuit, Item, Record
+from engine.plan.shore_parts import BOTH, AcCircuit, Item, Record
 from engine.problem import Problem, quoted
 from engine.shore.abroad import Plate, plate_of
-from engine.shore.appliances import Appliance, Nature, read_appliances
-from engine.units import Amp, Volt, number
+from engine.shore.appliances import Appliance, Listed, Nature, listed
+from engine.units import Amp, Volt, number, said
 
 if TYPE_CHECKING:
     from engine.shore.services import Service
@@ -106,15 +108,19 @@ def _plates(reader: Reader) -> dict[str, Plate]:
         return {}
 
 
-def _appliances(reader: Reader) -> tuple[Appliance, ...]:
-    text = reader.text("appliances")
-    if text.strip() in {"", "?"}:
+def _appliances(reader: Reader) -> tuple[Listed, ...]:
+    """Return what the list holds; an entry that cannot be read is kept as not known."""
+    text = reader.text("appliances").strip()
+    if not text:
         return ()
+    where = f"{reader.where}.appliances"
     try:
-        return read_appliances(text)
+        found = listed(text)
     except Problem as problem:
-        reader.problems.append(problem.at(f"{reader.where}.appliances"))
-        return ()
+        reader.problems.append(problem.at(where))
+        return (Listed(text),)
+    reader.problems += [one.problem.at(where) for one in found if one.problem]
+    return found
 
 
 @lru_cache(maxsize=512)
@@ -126,7 +132,11 @@ def ac_circuit_of(
     ident = row["id"]
     reader = Reader(f"ac.{ident}", row, AC)
     supply, planned, leg = reader.choice("supply"), reader.yes("together"), reader.choice("leg")
-    plates = _plates(reader)
+    plates, entries = _plates(reader), _appliances(reader)
+    if leg == BOTH and home is not None and home.legs == 2:
+        home = replace(home, volts=Volt(home.volts * 2))
+    elif leg == BOTH:
+        leg = "1"
     items = tuple(
         Item(
             f"{ident}.{place}",
@@ -137,7 +147,8 @@ def ac_circuit_of(
             planned,
             supply == "inverter",
         )
-        for place, one in enumerate(_appliances(reader), 1)
+        for place, one in enumerate((entry.appliance for entry in entries), 1)
+        if one is not None
     )
     opens, poles = thousandth(reader, "ground_fault"), reader.choice("poles")
     circuit = AcCircuit(
@@ -156,8 +167,35 @@ def ac_circuit_of(
         None if opens is None else Amp(opens),
         leg,
         items,
+        tuple(one.text for one in entries if one.appliance is None),
+        planned,
     )
     return circuit, tuple(reader.problems)
+
+
+def apart_by_name(circuits: list[AcCircuit]) -> tuple[AcCircuit, ...]:
+    """Return the circuits with the circuit, or watts as well, added to names that stand twice.
+
+    Parameters
+    ----------
+    circuits : list of AcCircuit
+        Shape ``(n,)``.
+    """
+    items = [one for circuit in circuits for one in circuit.items]
+    names = Counter(one.appliance.name.lower() for one in items)
+    here = Counter((one.appliance.name.lower(), one.circuit) for one in items)
+
+    def told(one: Item) -> Item:
+        name = one.appliance.name
+        if names[name.lower()] == 1:
+            return one
+        more = f", {said(one.appliance.watts, 4)} W" if here[name.lower(), one.circuit] > 1 else ""
+        label = f"{name} ({one.circuit}{more})"
+        return replace(one, appliance=replace(one.appliance, name=label))
+
+    return tuple(
+        replace(circuit, items=tuple(told(one) for one in circuit.items)) for circuit in circuits
+    )
 
 
 def _home_plate(appliance: Appliance, home: Service | None) -> Plate | None:

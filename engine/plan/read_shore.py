@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from engine.plan.read_ac import ac_circuit_of, amp, record_of, thousandth
+from engine.plan.read_ac import ac_circuit_of, amp, apart_by_name, record_of, thousandth
 from engine.plan.reader import Reader
 from engine.plan.shore_fields import SHORE
 from engine.plan.shore_parts import (
@@ -89,9 +89,7 @@ def shore_of(
     """Return the alternating-current side a document states, and what cannot be read of it."""
     row: Row = document.get("shore", {})
     reader = Reader("shore", row, SHORE)
-    home, poles, kind = (
-        _service(reader, "service"), reader.choice("main_poles"), reader.choice("isolation"),
-    )  # fmt: skip
+    home, kind = _service(reader, "service"), reader.choice("isolation")
     air = reader.value("air")
     circuits: list[AcCircuit] = []
     problems: list[Problem] = []
@@ -112,12 +110,7 @@ def shore_of(
             reader.size("feed_size", catalogue),
             reader.yes("feed_guarded"),
         ),
-        MainBreaker(
-            amp(reader, "main_rating"),
-            int(poles) if poles else None,
-            amp(reader, "main_interrupting"),
-            amp(reader, "branch_interrupting"),
-        ),
+        _main(reader, circuits),
         _leakage(reader),
         _changeover(reader, inverter=inverter),
         _known(reader, "polarity"),
@@ -142,10 +135,31 @@ def shore_of(
         ),
         _watt(reader, "generator_rating"),
         _service(reader, "abroad"),
-        tuple(circuits),
+        apart_by_name(circuits),
         tuple(record_of(tuple(one.items())) for one in document.get("records", [])),
     )
     return plan, [*reader.problems, *problems, *_charger(plan)]
+
+
+def _main(reader: Reader, circuits: list[AcCircuit]) -> MainBreaker:
+    """Return the main from its own fields, or from the inlet's circuit where they are empty."""
+    chosen = reader.choice("main_poles")
+    rating, poles = amp(reader, "main_rating"), int(chosen) if chosen else None
+    inlet = next((one for one in circuits if one.supply == "inlet"), None)
+    ident, also, its_poles = (
+        (inlet.ident, inlet.breaker, inlet.poles) if inlet else ("", None, None)
+    )
+    return MainBreaker(
+        also if rating is None else rating,
+        its_poles if poles is None else poles,
+        amp(reader, "main_interrupting"),
+        amp(reader, "branch_interrupting"),
+        (
+            None if rating is None or also == rating else also,
+            None if poles is None or its_poles == poles else its_poles,
+        ),
+        ident,
+    )
 
 
 def _leakage(reader: Reader) -> Leakage:

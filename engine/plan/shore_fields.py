@@ -134,7 +134,7 @@ AC: Final = by_name(
     Field("ground_fault", "Its outlets open at a leakage of", LEAK,
           "Such as 5 mA; 0 where they have no leakage protection.", "", 0.0, 1000.0),
     Field("leg", "Leg", CHOICE, "Of a service with two.", "1",
-          choices=(("1", "leg 1"), ("2", "leg 2"))),
+          choices=(("1", "leg 1"), ("2", "leg 2"), ("both", "both, 240 V"))),
     Field("note", "Note", TEXT),
 )  # fmt: skip
 """One circuit on alternating current."""

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Final
+
+from engine.problem import quoted
+from engine.units import Watt, words
 
 if TYPE_CHECKING:
     from engine.conductors.sizes import Size
@@ -12,7 +15,10 @@ if TYPE_CHECKING:
     from engine.shore.isolation import Isolation
     from engine.shore.services import Service
     from engine.shore.transfer import Transfer
-    from engine.units import Amp, Celsius, Metre, Watt
+    from engine.units import Amp, Celsius, Metre
+
+BOTH: Final = "both"
+"""The leg of an appliance that stands across two."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,12 +34,30 @@ class Feed:
 
 @dataclass(frozen=True, slots=True)
 class MainBreaker:
-    """The main as stated: rating and what it and its branches interrupt, A; poles."""
+    """The main as stated: rating and what it and its branches interrupt, A; poles.
+
+    Where its own field is empty the circuit of the inlet speaks; ``other`` is what that circuit
+    says of rating in A and poles where it says something else.
+    """
 
     rating: Amp | None
     poles: int | None
     interrupts: Amp | None
     branches_interrupt: Amp | None
+    other: tuple[Amp | None, int | None] = (None, None)
+    ident: str = ""
+
+    @property
+    def largest(self) -> Amp | None:
+        """The largest rating stated of it, A."""
+        stated = [one for one in (self.rating, self.other[0]) if one is not None]
+        return max(stated, default=None)
+
+    @property
+    def least(self) -> Amp | None:
+        """The least rating stated of it, A."""
+        stated = [one for one in (self.rating, self.other[0]) if one is not None]
+        return min(stated, default=None)
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,12 +123,20 @@ class Item:
     planned: bool
     inverter: bool
 
+    @property
+    def on_leg(self) -> Appliance:
+        """What one leg carries of it: half its watts where it stands across two."""
+        if self.leg != BOTH:
+            return self.appliance
+        return replace(self.appliance, watts=Watt(self.appliance.watts / 2))
+
 
 @dataclass(frozen=True, slots=True)
 class AcCircuit:
     """One AC circuit as stated; ``outlets_open`` is None where not known and 0 where never, A.
 
-    ``insulation`` is in °C, ``bundle`` and ``outlets`` are counts, ``outlet_rating`` is in A.
+    ``unknown`` are its entries whose watts are not known, and ``planned`` whether it runs with the
+    rest. ``insulation`` is in °C, ``bundle`` and ``outlets`` are counts, ``outlet_rating`` is in A.
     """
 
     ident: str
@@ -122,6 +154,15 @@ class AcCircuit:
     outlets_open: Amp | None
     leg: str
     items: tuple[Item, ...]
+    unknown: tuple[str, ...] = ()
+    planned: bool = True
+
+    @property
+    def unknown_words(self) -> str:
+        """Its entries whose watts are not known, with its id; empty where all are."""
+        return (
+            f"{words(quoted(one) for one in self.unknown)} of {self.ident}" if self.unknown else ""
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,6 +209,11 @@ class ShorePlan:
     def branches(self) -> tuple[AcCircuit, ...]:
         """Every circuit but the one that is the main itself."""
         return tuple(one for one in self.circuits if one.supply != "inlet")
+
+    @property
+    def inlet(self) -> AcCircuit | None:
+        """The circuit from inlet to main, None where none is listed."""
+        return next((one for one in self.circuits if one.supply == "inlet"), None)
 
     @property
     def planned(self) -> frozenset[str]:

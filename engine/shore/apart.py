@@ -122,12 +122,15 @@ def relief(loads: tuple[Appliance, ...], rating: Amp, volts: Volt, rated: Volt) 
     if meets(whole, CONTINUOUS * rating):
         return ""
     order = sorted(loads, key=lambda one: one.watts, reverse=True)
-    left = {one.name: whole - current_at(one, volts, rated) for one in order}
-    hours = [name for name, rest in left.items() if meets(rest, CONTINUOUS * rating)]
+    left = [(one.name, whole - current_at(one, volts, rated)) for one in order]
+    hours = [name for name, rest in left if meets(rest, CONTINUOUS * rating)]
     more = f"leave off the {words(hours, 'or')}" if hours else "leave off more than one"
     if meets(whole, rating):
         return f"For hours, {more}."
-    minutes = [name for name, rest in left.items() if name not in hours and meets(rest, rating)]
+    minutes = [
+        name for name, rest in left
+        if meets(rest, rating) and not meets(rest, CONTINUOUS * rating)
+    ]  # fmt: skip
     if hours and minutes:
         return (
             f"Leave off the {words(hours, 'or')}; or, for minutes only, the {words(minutes, 'or')}."

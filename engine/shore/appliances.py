@@ -122,7 +122,7 @@ def named(name: str, watts: Watt, branch: str = "") -> Appliance:
 
 _FIGURE: Final = r"~?(?:\d{1,3}(?: \d{3})+|[\d.,]+)"
 _ONE: Final = re.compile(
-    rf"(?P<name>.*?[^\W\d_].*?)[\s:=]+(?P<watts>{_FIGURE}\s*[^\W\d_]*)",
+    rf"(?P<name>.*?[^\W\d_].*?)[\s:=]+(?P<watts>-?{_FIGURE}\s*[^\W\d_]*)",
 )
 
 
@@ -144,12 +144,55 @@ def read_appliances(text: str) -> tuple[Appliance, ...]:
     >>> [(one.name, one.watts) for one in read_appliances("kettle 1 kW, charger 680 W")]
     [('kettle', 1000.0), ('charger', 680.0)]
     """
+    return tuple(_appliance(part) for part in _parts(text))
+
+
+def _parts(text: str) -> list[str]:
     parts = [part.strip() for part in re.split(r",(?!\d)|[;\n]", text) if part.strip()]
     if not parts:
         raise Problem("loads", "No load is given.", "Enter such as kettle 1000 W, charger 680 W.")
     if len(parts) > MOST_APPLIANCES:
         raise Problem("loads", f"{len(parts)} loads are too many.", "Enter the largest of them.")
-    return tuple(_appliance(part) for part in parts)
+    return parts
+
+
+@dataclass(frozen=True, slots=True)
+class Listed:
+    """One entry of a list: the appliance, what is wrong, or neither where its watts are unknown."""
+
+    text: str
+    appliance: Appliance | None = None
+    problem: Problem | None = None
+
+
+def listed(text: str) -> tuple[Listed, ...]:
+    """Return every entry of a list of appliances, also what cannot be read.
+
+    Parameters
+    ----------
+    text : str
+        Such as ``kettle 1000 W, toaster``.
+
+    Raises
+    ------
+    Problem
+        If the list is empty or far too long.
+
+    Examples
+    --------
+    >>> [(one.text, one.appliance is None) for one in listed("kettle 1000 W, toaster, iron ?")]
+    [('kettle 1000 W', False), ('toaster', True), ('iron ?', True)]
+    """
+    return tuple(_listed(part) for part in _parts(text))
+
+
+def _listed(part: str) -> Listed:
+    if part.endswith("?"):
+        return Listed(part)
+    try:
+        return Listed(part, _appliance(part))
+    except Problem as problem:
+        return Listed(part, None, problem)
 
 
 def _appliance(part: str) -> Appliance:

@@ -18,6 +18,10 @@ NEUTRAL: Final = Rule(
 )
 
 
+NOT_WATCHED: Final = "the neutral carries too much, and no breaker watches it"
+"""Said where a breaker would trip."""
+
+
 @dataclass(frozen=True, slots=True)
 class Legs:
     """Current of each leg in A; ``one_phase`` where both legs come from the same phase."""

@@ -27,6 +27,10 @@ SEVERAL: Final = (Amp(20.0), Amp(15.0))
 """The largest breaker that may feed several smaller outlets, and their least mark, A."""
 LEAST: Final = {True: Amp(15.0), False: Amp(10.0)}
 """Smallest outlet commonly sold, by whether the service is North American, A."""
+FUSED: Final = Amp(13.0)
+"""Mark of outlets whose plugs have a fuse, A."""
+SERVICE_FIRST: Final = "choose the shore service first."
+"""Said where the rule differs by service and none is chosen."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,29 +56,41 @@ def outlets_fit(
     count : int or None
         How many there are; a double one counts as two. [1]
     service : Service or None
-        What the inlet is for; North American where None.
+        What the inlet is for; not known where None.
 
     Examples
     --------
-    >>> found = [outlets_fit(Amp(20.0), Amp(15.0), many, None) for many in (1, 2, None)]
+    >>> from engine.shore.services import service
+    >>> dock = service("30 A 120 V")
+    >>> found = [outlets_fit(Amp(20.0), Amp(15.0), many, dock) for many in (1, 2, None)]
     >>> [one.verdict.value for one in found]
     ['stop', 'within limit', 'not known']
     """
-    american = service is None or service.american
+    american = service is not None and service.american
     rule = OUTLETS if american else OUTLETS_230
     if count == 0 or (mark is None and meets(breaker, LEAST[american])):
         return None
-    if mark is None:
+    if service is None or mark is None:
         text = (
             f"enter what its outlets are marked, to compare with the breaker of {said(breaker)} A."
         )
-        return Fit(Verdict.NOT_KNOWN, text, rule)
+        return Fit(Verdict.NOT_KNOWN, text if service else SERVICE_FIRST, rule)
     pair = f"outlets of {said(mark)} A behind a breaker of {said(breaker)} A"
     if meets(breaker, mark):
         return Fit(Verdict.FINE, f"{pair}.", rule)
-    if not (american and meets(breaker, SEVERAL[0]) and meets(SEVERAL[1], mark)):
+    if not american:
+        return _at_230(pair, mark)
+    if not (meets(breaker, SEVERAL[0]) and meets(SEVERAL[1], mark)):
         return Fit(Verdict.STOP, f"{pair}: they burn before it opens.", rule)
     return _several(pair, count)
+
+
+def _at_230(pair: str, mark: Amp) -> Fit:
+    """Return whether outlets at 230 V may stand below their breaker: fused plugs decide."""
+    if mark == FUSED:
+        text = f"{pair}: enough where each plug has a fuse of its own. A licensed person says."
+        return Fit(Verdict.NOT_KNOWN, text, OUTLETS_230)
+    return Fit(Verdict.SHOULD, f"{pair}: one appliance may take more than its mark.", OUTLETS_230)
 
 
 def _several(pair: str, count: int | None) -> Fit:

@@ -12,6 +12,8 @@ from engine.source import Source
 from engine.units import Amp, Share, Volt, said, words
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from engine.shore.appliances import Appliance
     from engine.shore.services import Service
 
@@ -181,7 +183,7 @@ def on_branch(branch: Branch, loads: tuple[Appliance, ...], volts: Volt, rated: 
 
 
 def trips_words(current: Amp, service: Service) -> str:
-    """Return how a breaker takes a current over its rating.
+    """Return how a breaker takes a current over its rating; the one wording of it.
 
     Parameters
     ----------
@@ -194,10 +196,29 @@ def trips_words(current: Amp, service: Service) -> str:
     --------
     >>> from engine.shore.services import service
     >>> trips_words(Amp(32.7), service("30 A 120 V"))
-    'it trips, perhaps late; plug and cord heat first'
+    'it trips, late or not at all at 109 %: plug and cord heat first'
     """
-    late = not meets(IN_AN_HOUR[service.american] * service.rating, current)
-    return f"it trips{', perhaps late; plug and cord heat first' if late else ''}"
+    if meets(IN_AN_HOUR[service.american] * service.rating, current):
+        return "it trips"
+    share = round(current / service.rating * 100)
+    return f"it trips, late or not at all at {share} %: plug and cord heat first"
+
+
+def add_words(tripping: Sequence[tuple[str, Amp]], service: Service) -> str:
+    """Return what one more appliance would do, the mildest of them told; empty without any.
+
+    Parameters
+    ----------
+    tripping : sequence of tuple of str and Amp
+        Each by name, and all that runs with it. [A]
+    service : Service
+        With its rating.
+    """
+    if not tripping:
+        return ""
+    least = min(current for _, current in tripping)
+    names = words((name for name, _ in tripping), "or")
+    return f"; add the {names} and {trips_words(least, service)}"
 
 
 def sentence(
@@ -221,7 +242,7 @@ def sentence(
     >>> base = read_appliances("charger 680 W, kettle 1000 W, heater 1190 W")
     >>> sentence(base, service("30 A 120 V"), read_appliances("microwave 1050 W"))
     'Shore power carries the charger, kettle and heater together (80 % of 30 A); add the microwave \
-and it trips, perhaps late; plug and cord heat first.'
+and it trips, late or not at all at 109 %: plug and cord heat first.'
     """
     found = together(base, service)
     names = words(one.name for one in base)
@@ -231,11 +252,8 @@ and it trips, perhaps late; plug and cord heat first.'
         tail = trips_words(found.current, service)
         return f"Shore power does not carry the {names}{side_by_side} ({share}): {tail}."
     text = f"Shore power carries the {names}{side_by_side} ({share})"
-    with_it = {one.name: together((*base, one), service) for one in extra}
-    tripping = {name: one for name, one in with_it.items() if one.verdict is Verdict.STOP}
+    with_it = [(one.name, together((*base, one), service)) for one in extra]
+    tripping = [(name, one.current) for name, one in with_it if one.verdict is Verdict.STOP]
     if found.verdict is Verdict.SHOULD:
         text += ", for minutes rather than hours"
-    if not tripping:
-        return f"{text}."
-    least = min(one.current for one in tripping.values())
-    return f"{text}; add the {words(tripping, 'or')} and {trips_words(least, service)}."
+    return f"{text}{add_words(tripping, service)}."

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
@@ -43,7 +44,7 @@ def answer(inputs: Inputs) -> Outcome:
     Problem
         If the list of loads cannot be read.
     """
-    loads = read_appliances(inputs.texts["loads"])
+    loads = _apart_by_name(read_appliances(inputs.texts["loads"]))
     volts, rating = Volt(inputs["volts"]), Amp(inputs["service"])
     found = judged(total(loads, volts, volts), rating)
     weak_volts = Volt(volts * WEAK)
@@ -73,6 +74,17 @@ def answer(inputs: Inputs) -> Outcome:
         "chargers and motors more."
     )
     return Outcome(answers, text, steps, found.rule.name, tuple(note for note in notes if note))
+
+
+def _apart_by_name(loads: tuple[Appliance, ...]) -> tuple[Appliance, ...]:
+    """Return the loads, those of one name with their watts in it."""
+    names = Counter(one.name.lower() for one in loads)
+    return tuple(
+        replace(one, name=f"{one.name} of {said(one.watts, 4)} W")
+        if names[one.name.lower()] > 1
+        else one
+        for one in loads
+    )
 
 
 def _trips(current: Amp, rating: Amp, volts: Volt) -> str:

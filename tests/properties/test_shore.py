@@ -12,10 +12,11 @@ from engine.shore.apart import mends, pairs_apart, relief
 from engine.shore.appliances import Appliance, Nature, current_at, read_appliances, watts_at
 from engine.shore.cord import Cord, cord_drop, cord_resistance
 from engine.shore.generator import fuel
+from engine.shore.joins import joined_on_shore
 from engine.shore.leakage import longest_trip
 from engine.shore.legs import Legs, leg_drops
 from engine.shore.pass_through import pass_through
-from engine.shore.results import joined_on_shore, over, trip_of
+from engine.shore.results import over, trip_of
 from engine.shore.starting import Starter, locked_rotor, start_in_turn, start_together
 from engine.shore.tables import CODE_LETTERS
 from engine.shore.together import judged, total

@@ -225,7 +225,7 @@ def test_the_main_is_within_ten_feet_of_the_inlet():
     ],
 )
 def test_leakage_at_the_main_is_30_milliamps_and_100_milliseconds(guard, transformer, verdict):
-    found = judge_main_leakage(guard, transformer)
+    found = judge_main_leakage(guard, transformer, service("30 A 120 V"))
     assert (found.verdict.value if found else None) == verdict
 
 

@@ -136,7 +136,7 @@ def test_a_branch_breaker_guards_its_conductor():
     ],
 )
 def test_receptacles_where_people_are_wet(place, trip, wrong):
-    assert (leakage.judge_receptacle(place, trip) is not None) is wrong
+    assert (leakage.judge_receptacle(place, trip, service("30 A 120 V")) is not None) is wrong
 
 
 def test_standing_leakage_adds_up():

@@ -138,6 +138,12 @@ def test_a_weak_dock_is_said_beside_it():
         ("heater 3000 W, router 20 W", "20 A", "stop", "Leave the heater off."),
         ("heater 3000 W, oven 3000 W", "20 A", "stop", "More than one"),
         ("heater 3240 W", "30 A", "should", "At a weak dock"),
+        (
+            "heater 1500 W, heater 1400 W",
+            "20 A",
+            "stop",
+            "Do not run together: heater of 1500 W and heater of 1400 W.",
+        ),
     ],
 )
 def test_other_verdicts(loads, service, verdict, said):
