@@ -45,6 +45,10 @@ SUPPLIES: Final = (
 RESULTS: Final = (("pass", "pass"), ("fail", "fail"), ("open", "open"))
 
 
+DRAWN: Final = "From drawings or the licensed person; open nothing."
+"""Where an owner finds what stands behind a cover."""
+
+
 def _asked(name: str, label: str, help_: str = "") -> Field:
     return Field(name, label, CHOICE, help_, choices=YES_OR_NO)
 
@@ -66,14 +70,14 @@ SHORE: Final = by_name(
           least=0.0, most=200.0, usual=(1.0, 60.0)),
     Field("cord_size", "Conductor of the cord", SIZE, "Printed on the cord: 10 AWG or 2.5 mm2."),
     Field("feed_length", "From inlet to main breaker", LENGTH,
-          "Along the conductor, not through the air.", least=0.0, most=60.0),
-    Field("feed_size", "Conductor, inlet to main", SIZE, "Such as 10 AWG or 4 mm2."),
+          f"Along the conductor, not through the air. {DRAWN}", least=0.0, most=60.0),
+    Field("feed_size", "Conductor, inlet to main", SIZE, f"Such as 10 AWG or 4 mm2. {DRAWN}"),
     Field("feed_guarded", "That run is sheathed, or guarded by another breaker", YES_NO),
     _marked("main_rating", "Main breaker", "What it is marked."),
     Field("main_poles", "Poles of the main breaker", CHOICE,
           choices=(("1", "one"), ("2", "two"), ("3", "three"), ("4", "four"))),
-    _marked("main_interrupting", "Main interrupts", "Marked on it, such as 5000 A.", 300000.0),
-    _marked("branch_interrupting", "Branches interrupt", "The least of them.", 300000.0),
+    _marked("main_interrupting", "Main interrupts", f"Such as 5000 A. {DRAWN}", 300000.0),
+    _marked("branch_interrupting", "Branches interrupt", f"The least of them. {DRAWN}", 300000.0),
     _asked("leakage", "Leakage protection at the main", "The breaker with a test button."),
     Field("leakage_trip", "It opens at", LEAK, "Such as 30 mA.", above=True, least=0.0, most=1000),
     Field("leakage_time", "It opens within", TRIP, "Such as 100 ms.", above=True, least=0.0,
@@ -119,12 +123,12 @@ AC: Final = by_name(
           "Such as charger 90 to 265 V 47 to 63 Hz. Empty: what heats or has a motor counts as "
           "made for this service only, the rest as not known."),
     Field("together", "Planned to run with the rest", YES_NO, default="yes"),
-    Field("size", "Conductor", SIZE, "With its catalogue: 12 AWG or 2.5 mm2."),
+    Field("size", "Conductor", SIZE, f"With its catalogue: 12 AWG or 2.5 mm2. {DRAWN}"),
     Field("insulation", "Insulation", TEMPERATURE,
-          "Printed on the jacket. Empty: reckoned as the least, 60 °C.", "", 60.0, 200.0),
+          f"Empty: reckoned as the least, 60 °C. {DRAWN}", "", 60.0, 200.0),
     Field("bundle", "Conductors that carry, run together", NUMBER,
           "Live conductors and neutrals of every cable it runs beside; a cable alone has 2. Empty: "
-          "reckoned as 4, two cables.", "", 2.0, 100.0),
+          f"reckoned as 4, two cables. {DRAWN}", "", 2.0, 100.0),
     Field("engine_space", "Part of it in the engine space", YES_NO),
     Field("outlets", "Number of outlets", NUMBER,
           "A double one counts as two; 0 where it feeds a fixed appliance.", "", 0.0, 50.0),

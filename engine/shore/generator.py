@@ -14,6 +14,10 @@ from engine.units import Share, Watt, said
 if TYPE_CHECKING:
     from engine.table import Table
 
+EXHAUST_CAUTION: Final = (
+    "Danger. Exhaust of a generator kills without smell. Carbon monoxide alarm first; nobody "
+    "asleep near."
+)
 STEADY: Final = Share(0.8)
 """Share of its rating that a generator gives for hours."""
 LEAST_LOAD: Final = Share(0.3)

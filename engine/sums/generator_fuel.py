@@ -9,7 +9,14 @@ from engine.finding import Step
 from engine.plan.read_load import is_power
 from engine.problem import Problem
 from engine.shore.earthing import CAUTION
-from engine.shore.generator import FUEL, WORKS, charted, fuel, works_hard_enough
+from engine.shore.generator import (
+    EXHAUST_CAUTION,
+    FUEL,
+    WORKS,
+    charted,
+    fuel,
+    works_hard_enough,
+)
 from engine.sums.sum import Inputs, Outcome, Sum, Value
 from engine.units import FRACTION, POWER, TIME, Watt, read, said
 
@@ -92,4 +99,5 @@ GENERATOR_FUEL: Final = Sum(
     (RATING, LOAD, HOURS),
     answer,
     CAUTION,
+    exhaust=EXHAUST_CAUTION,
 )

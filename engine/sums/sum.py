@@ -69,11 +69,12 @@ class Sum:
     answer: Callable[[Inputs], Outcome]
     caution: str = ""
     swim: str = ""
+    exhaust: str = ""
 
     @property
     def dangers(self) -> tuple[str, ...]:
-        """What stands above the answer and before there is one: shape ``(n,)``, n from 0 to 2."""
-        return tuple(one for one in (self.caution, self.swim) if one)
+        """What stands above the answer and before there is one: shape ``(n,)``, n from 0 to 3."""
+        return tuple(one for one in (self.caution, self.swim, self.exhaust) if one)
 
 
 def inputs_of(one: Sum, given: Mapping[str, str]) -> tuple[Inputs, list[Problem]]:

@@ -3,6 +3,7 @@
 import pytest
 
 from engine.shore.earthing import CAUTION
+from engine.shore.generator import EXHAUST_CAUTION
 from engine.sums import SUMS
 from engine.sums.sum import answered
 
@@ -185,8 +186,12 @@ def test_a_generator_beyond_its_chart_or_nearly_idle_is_said():
     found = asked("generator-fuel", rating="20 kW", load="0 W")
     assert found["answers"]["fuel"]["value"] == pytest.approx(1.2)
     assert found["answers"]["per_kwh"]["value"] is None
-    assert len(found["cautions"]) == 3
-    assert asked("generator-fuel", rating="20 kW", load="10 kW")["cautions"] == [CAUTION]
+    assert len(found["cautions"]) == 4
+    assert found["cautions"][1] == EXHAUST_CAUTION
+    assert asked("generator-fuel", rating="20 kW", load="10 kW")["cautions"] == [
+        CAUTION,
+        EXHAUST_CAUTION,
+    ]
 
 
 @pytest.mark.parametrize(

@@ -12,6 +12,7 @@ from engine.check.shore_gravest import LOOKS
 from engine.plan.document import shaped
 from engine.plan.read import plan_of
 from engine.shore.earthing import CAUTION, SWIM_CAUTION
+from engine.shore.generator import EXHAUST_CAUTION
 from engine.sums import SUMS
 from engine.sums.sum import answered
 from engine.views.page import NAMED, PAGES
@@ -132,3 +133,10 @@ def test_what_only_should_be_mended_is_no_stop_sign(visit):
     shapes = {one.text: one.attributes["class"] for one in visit.screen.at("findings").named("span")
               if "verdict" in str(one.attributes.get("class"))}  # fmt: skip
     assert shapes == {"Stop now": "verdict stop", "Should": "verdict care"}
+
+
+@pytest.mark.parametrize("name", SUMS)
+def test_what_a_generator_burns_is_told_under_its_exhaust(visit, name):
+    visit.go(f"#sum/{name}")
+    assert (EXHAUST_CAUTION in visit.screen.at("page").text) == (name == "generator-fuel")
+    assert (EXHAUST_CAUTION in answered(SUMS[name], {})["cautions"]) == (name == "generator-fuel")

@@ -13,7 +13,7 @@ from engine.sums.sum import Outcome, Sum, Value, inputs_of
 from engine.sums.titles import LATE_TITLES
 from engine.units import words
 from engine.views.home.home import quick_sums
-from engine.views.parts.cautions import dangers
+from engine.views.parts.cautions import EXHAUST, caution, dangers
 from engine.views.parts.form import control
 from engine.views.parts.html import Block, Html, block, tag
 from engine.views.parts.late import fetching
@@ -69,6 +69,7 @@ def sum_page(scene: Scene, name: str) -> tuple[Block, ...]:
             back,
             tag("h1", one.title),
             dangers("sum", swim=bool(one.swim)) if one.caution else None,
+            caution(EXHAUST, "sum-exhaust") if one.exhaust else None,
             tag("p", one.asks, class_="note"),
         ),
         block("sum-answer", _answer(one, given, outcome, problems)),

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, Final
 
 from engine.loads.draws import DRAWS, SEED
+from engine.plan.fields import MONTHS
 from engine.plan.link import length_words
 from engine.plan.receive import Received
 from engine.plan.table_in import Incoming
@@ -18,6 +20,9 @@ from engine.views.wiring.circuit import foot
 if TYPE_CHECKING:
     from engine.views.parts.scene import Scene
 
+STAMP: Final = re.compile(
+    r"(?P<year>\d{4})-(?P<month>\d\d)-(?P<day>\d\d)T(?P<time>\d\d:\d\d)[\d:.]*Z$"
+)
 LIMITS: Final = (
     "Day's use, bank, charging, days ahead, circuits with their fuse window, fault current, the DC "
     "network as a whole, the inverter's runtime and shore power are worked out. The drawing is not "
@@ -119,6 +124,21 @@ def problems_box(problems: list[object]) -> Html:
     )
 
 
+def moment(stamp: str) -> str:
+    """Return a browser's time stamp, which is of Greenwich, as a person reads it.
+
+    Examples
+    --------
+    >>> moment("2026-11-28T07:20:07.554Z"), moment("just now")
+    ('28 November 2026, 07:20 UTC', 'just now')
+    """
+    found = STAMP.match(stamp)
+    if found is None or not 1 <= int(found["month"]) <= len(MONTHS):
+        return stamp
+    month = MONTHS[int(found["month"]) - 1]
+    return f"{int(found['day'])} {month} {found['year']}, {found['time']} UTC"
+
+
 def _plans(scene: Scene) -> Html:
     rows = []
     for kept in scene.plans:
@@ -127,7 +147,7 @@ def _plans(scene: Scene) -> Html:
             tag(
                 "tr",
                 tag("th", kept.name or "unnamed", " (open)" if here else "", scope="row"),
-                tag("td", kept.saved, data_label="Saved"),
+                tag("td", moment(kept.saved), data_label="Saved"),
                 tag(
                     "td",
                     tag(

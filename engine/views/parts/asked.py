@@ -60,9 +60,6 @@ def asked_part(found: Questions, ident: str) -> Html | None:
 
 
 def _folded(found: Questions, ident: str) -> Html:
-    verdicts = {one.verdict for one in found.rows}
-    worst = next(one for one in WORST_FIRST if one in verdicts)
-    all_ = "all" if len(verdicts) == 1 else "the gravest"
     table = tag(
         "table",
         head("Question", "Verdict", "Why"),
@@ -71,7 +68,7 @@ def _folded(found: Questions, ident: str) -> Html:
     )
     return tag(
         "details",
-        tag("summary", f"{len(found.rows)} asked, {all_}:\u00a0", verdict(worst)),
+        tag("summary", *_counted(found)),
         table,
         _rules(found.rules, ident),
         class_="why",
@@ -79,11 +76,24 @@ def _folded(found: Questions, ident: str) -> Html:
     )
 
 
+def _counted(found: Questions) -> tuple[str | Html, ...]:
+    """Return how many were asked and are not known; “all” only where nothing is open."""
+    verdicts = {one.verdict for one in found.rows}
+    worst = next(one for one in WORST_FIRST if one in verdicts)
+    asked, open_ = f"{len(found.rows)} asked", len(found.wanting)
+    if not open_:
+        all_ = "all" if len(verdicts) == 1 else "the gravest"
+        return f"{asked}, {all_}:\u00a0", verdict(worst)
+    if WORST_FIRST.index(worst) < WORST_FIRST.index(Verdict.NOT_KNOWN):
+        return f"{asked}, {open_} not known, the gravest:\u00a0", verdict(worst)
+    return f"{asked},\u00a0", verdict(Verdict.NOT_KNOWN, f"{open_} not known")
+
+
 def _row(row: Row) -> Html:
     return tag(
         "tr",
         tag("th", row.name, scope="row"),
-        tag("td", verdict(row.verdict), data_label="Verdict"),
+        tag("td", verdict(row.verdict), data_label="Verdict", class_="wide"),
         tag("td", *(tag("p", text) for text in row.texts), data_label="Why", class_="wide"),
     )
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from engine.check.shore_gravest import LOOKS
 from engine.shore.earthing import CAUTION, SWIM_CAUTION
+from engine.shore.generator import EXHAUST_CAUTION
 from engine.views.parts.html import Html, joined, tag
 
 if TYPE_CHECKING:
@@ -168,7 +169,7 @@ TOWED: Final = Caution(
 )
 EXHAUST: Final = Caution(
     "Danger",
-    "Exhaust of a generator kills without smell. Carbon monoxide alarm first; nobody asleep near.",
+    EXHAUST_CAUTION.removeprefix("Danger. "),
     (
         "Never run a portable generator below, in the cockpit under cover, or upwind of an open "
         "hatch; a neighbour's exhaust counts too.",

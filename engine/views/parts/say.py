@@ -225,6 +225,11 @@ def subpages(here: str, *pages: tuple[str, str]) -> Html:
     return tag("p", *(joined(one, " ") for one in links), class_="pages")
 
 
+def blank() -> Html:
+    """Return room to write on paper: a ruled line."""
+    return tag("span", "____", class_="blank")
+
+
 def figures(*pairs: tuple[str, str]) -> Html:
     """Return figures with their names, in one row where there is room."""
     rows = (tag("div", tag("dt", name), tag("dd", value)) for name, value in pairs)

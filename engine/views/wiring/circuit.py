@@ -13,7 +13,7 @@ from engine.units import fixed, said, words
 from engine.views.home.home import banner
 from engine.views.parts.cautions import MEASURING, SHORT_CIRCUIT, caution
 from engine.views.parts.html import Block, Html, block, joined, tag
-from engine.views.parts.say import beside, button, figures, link, titled, verdict, why
+from engine.views.parts.say import beside, blank, button, figures, link, titled, verdict, why
 from engine.views.wiring.circuit_forms import forms
 from engine.views.wiring.run_pictures import strip, window_scale
 from engine.views.wiring.work import work_notes
@@ -93,8 +93,8 @@ def foot(scene: Scene) -> Html:
     return tag(
         "p",
         f"{whose}.{f' {when}.' if when else ''}{made_up} Planning aid, not a survey, design "
-        "approval or certificate. Check against local rules and makers' instructions. "
-        "Prepared by: ____ Checked by: ____ Date: ____",
+        "approval or certificate. Check against local rules and makers' instructions.",
+        *(joined(f" {one}: ", blank()) for one in ("Prepared by", "Checked by", "Date")),
         class_="print-foot print-only",
     )
 

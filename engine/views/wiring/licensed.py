@@ -6,19 +6,24 @@ from typing import TYPE_CHECKING, Final
 
 from engine.check.findings import findings_of
 from engine.check.shore import shore_asked
+from engine.check.shore_dock import no_load_words
 from engine.check.shore_feed import feed_answer
 from engine.check.shore_load import load_answer
-from engine.check.shore_panel import branch_asked, on_it
 from engine.finding import Who
 from engine.units import said
 from engine.views.home.home import banner
 from engine.views.parts.cautions import dangers
 from engine.views.parts.html import Block, Html, block, head, joined, tag
-from engine.views.parts.say import figures, link, severity, verdict
+from engine.views.parts.say import blank, figures, link, severity, warmth
 from engine.views.wiring.circuit import foot
 from engine.views.wiring.shore_asked import gravest_line, load_verdict
-from engine.views.wiring.shore_circuits import breaker_words
-from engine.views.wiring.shore_pictures import inlet_strip
+from engine.views.wiring.shore_circuits import (
+    ampere_words,
+    branch_verdict,
+    breaker_words,
+    unread_words,
+)
+from engine.views.wiring.shore_pictures import UNKNOWN, inlet_strip
 from engine.views.wiring.shore_tables import states_table
 
 if TYPE_CHECKING:
@@ -26,6 +31,7 @@ if TYPE_CHECKING:
     from engine.views.parts.scene import Scene
 
 BLANK_ROWS: Final = 3
+SIGNED: Final = ("Name", "Licence", "Signed", "Date")
 RESULT: Final = ("What was tested", "What they found", "Result", "Licensed person", "Date")
 
 
@@ -64,7 +70,7 @@ def _figures(scene: Scene) -> Html:
     plan = scene.plan.shore
     load, feed = load_answer(plan, plan.planned), feed_answer(plan)
     if load is None or feed is None:
-        return tag("p", "No shore power is stated yet.", class_="empty")
+        return tag("p", no_load_words(plan), class_="empty")
     lost = (
         f"{said(feed.lost)} V, {said(feed.share * 100, 2)} %" if not feed.missing else "not known"
     )
@@ -84,11 +90,16 @@ def _circuits(scene: Scene) -> Html | None:
     plan = scene.plan.shore
     if not plan.circuits:
         return None
-    labels = ("Circuit", "Breaker", "Conductor", "Load", "Current", "Leg", "Outlets", "Verdict")
+    labels = ("Circuit", "Load", "Breaker", "Interrupts", "Conductor", "Insulation", "Bundle",
+              "All on", "Planned", "Leg", "Outlets", "Verdict")  # fmt: skip
     return joined(
         tag("h2", "AC circuits"),
-        tag("table", head(*labels), tag("tbody", *(_row(scene, one) for one in plan.circuits)),
-            class_="grid cards stack"),
+        tag(
+            "div",
+            tag("table", head(*labels), tag("tbody", *(_row(scene, one) for one in plan.circuits)),
+                class_="grid cards stack"),
+            class_="scroll", tabindex="0", role="region", aria_label="AC circuits",
+        ),
     )  # fmt: skip
 
 
@@ -97,22 +108,29 @@ def _row(scene: Scene, circuit: AcCircuit) -> Html:
     whole = circuit.supply == "inlet"
     watts = sum(one.appliance.watts for one in circuit.items)
     names = ", ".join(one.appliance.name for one in circuit.items)
-    outlets = circuit.place or "not known"
+    read = (f"{names} {said(watts, 4)} W",) if names else ()
+    loads = (*read, *unread_words(circuit))
+    main = plan.main
+    breaks, heat = main.interrupts if whole else main.branches_interrupt, circuit.insulation
+    outlets = circuit.place or UNKNOWN
     if circuit.outlets_open is not None:
         mark = f"{said(circuit.outlets_open * 1000)} mA" if circuit.outlets_open else "no leakage"
         outlets = f"{outlets}, {mark}"
     return tag(
         "tr",
         tag("th", f"{circuit.ident} {circuit.name}", scope="row"),
-        tag("td", breaker_words(circuit), data_label="Breaker"),
-        tag("td", str(circuit.size) if circuit.size else "not known", data_label="Conductor"),
-        tag("td", "all" if whole else f"{names} {said(watts, 4)} W" if names else "none",
+        tag("td", "all" if whole else "; ".join(loads) or "none",
             data_label="Load", class_="wide"),
-        tag("td", f"{said(on_it(plan, circuit))} A", data_label="Current"),
+        tag("td", breaker_words(circuit), data_label="Breaker"),
+        tag("td", f"{said(breaks, 4)} A" if breaks else UNKNOWN, data_label="Interrupts"),
+        tag("td", str(circuit.size) if circuit.size else UNKNOWN, data_label="Conductor"),
+        tag("td", warmth(heat, scene.units) if heat else UNKNOWN, data_label="Insulation"),
+        tag("td", str(circuit.bundle) if circuit.bundle else UNKNOWN, data_label="Bundle"),
+        tag("td", ampere_words(plan, circuit), data_label="All on"),
+        tag("td", ampere_words(plan, circuit, planned=True), data_label="Planned"),
         tag("td", circuit.leg, data_label="Leg"),
         tag("td", "" if whole else outlets, data_label="Outlets"),
-        tag("td", "the main" if whole else verdict(branch_asked(plan, circuit).verdict),
-            data_label="Verdict"),
+        tag("td", branch_verdict(plan, circuit), data_label="Verdict"),
     )  # fmt: skip
 
 
@@ -149,19 +167,19 @@ def _results(scene: Scene) -> Html:
         tag(
             "tr",
             tag("td", one.name, data_label=RESULT[0]),
-            tag("td", one.found, data_label=RESULT[1]),
+            tag("td", one.found, data_label=RESULT[1], class_="wide"),
             tag("td", one.result or "not stated", data_label=RESULT[2]),
             tag("td", one.person or "nobody named", data_label=RESULT[3]),
             tag("td", one.date, data_label=RESULT[4]),
         )
         for one in scene.plan.shore.records
     ]
-    blank = [
-        tag("tr", *(tag("td", "____", data_label=label) for label in RESULT), class_="print-only")
+    empty = [
+        tag("tr", *(tag("td", blank(), data_label=label) for label in RESULT), class_="print-only")
         for _ in range(BLANK_ROWS)
     ]
     return joined(
         tag("h2", "Results, by a licensed person only"),
-        tag("table", head(*RESULT), tag("tbody", *rows, *blank), class_="grid cards"),
-        tag("p", "Name: ____ Licence: ____ Signed: ____ Date: ____", class_="print-only"),
+        tag("table", head(*RESULT), tag("tbody", *rows, *empty), class_="grid cards"),
+        tag("p", *(joined(f"{one}: ", blank(), " ") for one in SIGNED), class_="print-only signed"),
     )

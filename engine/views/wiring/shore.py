@@ -7,22 +7,23 @@ from typing import TYPE_CHECKING
 from engine.check.shore_dock import no_load_words
 from engine.check.shore_feed import lopsided
 from engine.check.shore_load import LoadAnswer, load_answer
+from engine.plan.shore_parts import BOTH
 from engine.shore.appliances import current_at
 from engine.units import said, words
 from engine.views.home.home import banner
 from engine.views.parts.cautions import dangers
 from engine.views.parts.html import Block, Html, block, head, joined, tag
-from engine.views.parts.say import button, link, verdict
+from engine.views.parts.say import button, capital, link, verdict
 from engine.views.wiring.circuit import foot
 from engine.views.wiring.circuits import wiring_pages
 from engine.views.wiring.licensed import licensed
 from engine.views.wiring.shore_asked import gravest_part, load_verdict, no_plug, shore_part
 from engine.views.wiring.shore_circuits import ac_circuit_page, circuits_table
 from engine.views.wiring.shore_forms import forms, records
+from engine.views.wiring.shore_inverter import generator_part, inverter_part
 from engine.views.wiring.shore_pictures import inlet_strip, load_bars
 from engine.views.wiring.shore_tables import (
     abroad_table,
-    inverter_part,
     isolation_part,
     plugs_table,
     states_table,
@@ -43,7 +44,7 @@ def shore(scene: Scene) -> tuple[Block, ...]:
             banner(scene),
             wiring_pages("wiring/shore"),
             tag("h1", "Shore power"),
-            dangers("shore"),
+            dangers("shore", brief=True),
         ),
         block("shore-gravest", gravest_part(scene)),
         block("shore-answer", _answer(scene, found), class_="sticky"),
@@ -52,10 +53,11 @@ def shore(scene: Scene) -> tuple[Block, ...]:
         block("shore-strip", _strip(scene)),
         block("shore-asked", shore_part(scene)),
         block("shore-circuits", circuits_table(scene)),
-        block("shore-form", *forms(scene)),
+        block("shore-form", *forms(scene), class_="no-print"),
         block("shore-states", states_table(plan)),
         block("shore-isolation", isolation_part(plan)),
         block("shore-inverter", inverter_part(scene)),
+        block("shore-generator", generator_part(plan)),
         block("shore-plugs", plugs_table(plan)),
         block("shore-abroad", abroad_table(scene)),
         block("shore-records", records(scene)),
@@ -113,8 +115,9 @@ def _board(plan: ShorePlan, found: LoadAnswer | None) -> Html | None:
 
 def _tick(one: Item, found: LoadAnswer) -> Html:
     ident = f"plug-{one.ident.replace('.', '-')}"
-    amps = current_at(one.appliance, found.service.volts, found.service.volts)
-    shown = f"{said(one.appliance.watts, 4)} W, {said(amps)} A"
+    amps = current_at(one.on_leg, found.service.volts, found.service.volts)
+    each = " on each leg" if one.leg == BOTH else ""
+    shown = f"{said(one.appliance.watts, 4)} W, {said(amps)} A{each}"
     return tag(
         "div",
         tag("input", type="checkbox", name=f"show.shore.{one.ident}", id=ident,
@@ -142,7 +145,7 @@ def _weak(plan: ShorePlan, found: LoadAnswer | None) -> Html | None:
     rows = [
         tag(
             "tr",
-            tag("th", side.name or "Shore power", scope="row"),
+            tag("th", capital(side.name or "shore power"), scope="row"),
             tag("td", f"{said(side.now.current)} A, {round(side.now.share * 100)} %",
                 data_label=f"At {said(found.service.volts)} V"),
             tag("td", f"{said(side.weak.current)} A, {round(side.weak.share * 100)} %",
@@ -156,14 +159,14 @@ def _weak(plan: ShorePlan, found: LoadAnswer | None) -> Html | None:
     falls = f"Less at a weak dock: {words(found.falls)}." if found.falls else ""
     rises = f" More: {words(found.rises)}." if found.rises else ""
     neutral = ""
-    if found.neutral is not None:
-        neutral = f" The neutral carries {said(found.neutral)} A."
+    lost = None
+    if found.service.legs == 2:
         lost = lopsided(plan, found.sides[0].now.current, found.sides[1].now.current)
-        if lost:
-            neutral += (
-                f" In the cord leg 1 loses {said(lost[0], 2)} V and leg 2 {said(lost[1], 2)} V, "
-                "each with its part of the neutral's; below zero is a rise."
-            )
+    if lost:
+        neutral = (
+            f" In the cord leg 1 loses {said(lost[0], 2)} V and leg 2 {said(lost[1], 2)} V, "
+            "each with its part of the neutral's; below zero is a rise."
+        )
     return joined(
         tag("h2", "At a weak dock"),
         tag("table", heads, tag("tbody", *rows), class_="grid cards"),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from engine.check.shore_dock import no_load_words, wrong_dock
 from engine.check.shore_panel import branch_asked, on_it
 from engine.finding import Verdict
 from engine.units import said
@@ -16,7 +17,7 @@ from engine.views.wiring.circuit import foot
 from engine.views.wiring.shore_asked import no_plug
 
 if TYPE_CHECKING:
-    from engine.plan.shore_parts import AcCircuit
+    from engine.plan.shore_parts import AcCircuit, ShorePlan
     from engine.views.parts.scene import Scene
 
 FIELDS = (
@@ -24,6 +25,7 @@ FIELDS = (
     "outlet_rating", "place", "ground_fault",
 )  # fmt: skip
 MORE = ("plates", "leg", "note")
+DASH = "–"
 
 
 def circuits_table(scene: Scene) -> Html:
@@ -52,10 +54,35 @@ def breaker_words(circuit: AcCircuit) -> str:
     return f"{said(circuit.breaker)} A{poles}"
 
 
+def ampere_words(plan: ShorePlan, circuit: AcCircuit, *, planned: bool = False) -> str:
+    """Return what a circuit carries; a dash where no load is reckoned."""
+    if no_load_words(plan):
+        return DASH
+    amps = on_it(plan, circuit, planned=planned)
+    behind = plan.circuits if circuit.supply == "inlet" else (circuit,)
+    if not any(one.unknown for one in behind if one.planned or not planned):
+        return f"{said(amps)} A"
+    return f"at least {said(amps)} A" if amps else "not known"
+
+
+def unread_words(circuit: AcCircuit) -> tuple[str, ...]:
+    """Return a circuit's entries whose watts are not known, shape ``(n,)``, as they are shown."""
+    return tuple(f"{one}: watts not known" for one in circuit.unknown)
+
+
+def branch_verdict(plan: ShorePlan, circuit: AcCircuit) -> str | Html:
+    """Return the verdict on a circuit; on a dock of other volts only what is wrong on any dock."""
+    if circuit.supply == "inlet":
+        return "the main"
+    found = branch_asked(plan, circuit).verdict
+    grave = found in {Verdict.STOP, Verdict.SHOULD}
+    return verdict(found) if grave or not wrong_dock(plan) else DASH
+
+
 def _row(scene: Scene, circuit: AcCircuit) -> Html:
     plan = scene.plan.shore
-    names = ", ".join(f"{one.appliance.name} {said(one.appliance.watts, 4)} W"
-                      for one in circuit.items)  # fmt: skip
+    read = (f"{one.appliance.name} {said(one.appliance.watts, 4)} W" for one in circuit.items)
+    names = ", ".join((*read, *unread_words(circuit)))
     whole = circuit.supply == "inlet"
     return tag(
         "tr",
@@ -65,10 +92,9 @@ def _row(scene: Scene, circuit: AcCircuit) -> Html:
         tag("td", str(circuit.size) if circuit.size else "not known", data_label="Conductor"),
         tag("td", "all of them" if whole else names or "none entered", data_label="Appliances",
             class_="wide"),
-        tag("td", f"{said(on_it(plan, circuit, planned=True))} A", data_label="Planned"),
-        tag("td", f"{said(on_it(plan, circuit))} A", data_label="All on"),
-        tag("td", verdict(branch_asked(plan, circuit).verdict) if not whole else "the main",
-            data_label="Verdict"),
+        tag("td", ampere_words(plan, circuit, planned=True), data_label="Planned"),
+        tag("td", ampere_words(plan, circuit), data_label="All on"),
+        tag("td", branch_verdict(plan, circuit), data_label="Verdict"),
         id=f"row-{circuit.ident}",
     )  # fmt: skip
 

@@ -1,4 +1,4 @@
-"""Tables of the AC side: sources, isolation, the inverter's part, plugs and abroad."""
+"""Tables of the AC side: sources, isolation, plugs and abroad."""
 
 from __future__ import annotations
 
@@ -7,18 +7,17 @@ from typing import TYPE_CHECKING
 from engine.check.shore_bonds import source_states
 from engine.check.shore_dock import abroad_of, elsewhere, fixed_installation
 from engine.check.shore_feed import crossings
-from engine.check.shore_inverter import generator_answer, inverter_ac
 from engine.check.shore_isolation import isolation_answer
 from engine.finding import Verdict
 from engine.shore.isolation import DEFEATED_BY, Isolation
 from engine.units import said, words
 from engine.views.parts.form import entry
 from engine.views.parts.html import Html, head, joined, tag
-from engine.views.parts.say import figures, link, verdict
+from engine.views.parts.say import blank, figures, verdict
 
 if TYPE_CHECKING:
-    from engine.check.shore_inverter import InverterAc
     from engine.plan.shore_parts import ShorePlan
+    from engine.shore.services import Service
     from engine.views.parts.scene import Scene
 
 
@@ -38,7 +37,7 @@ def states_table(plan: ShorePlan, *, measured: bool = False) -> Html | None:
             tag("td", one.state.measured, data_label="Should be found", class_="wide"),
             tag(
                 "td",
-                one.found or "____",
+                one.found or blank(),
                 data_label="Found",
                 class_="wide",
             )
@@ -102,74 +101,6 @@ def _sentence(text: str) -> str:
     return f"{text[0].upper()}{text[1:]}."
 
 
-def inverter_part(scene: Scene) -> Html | None:
-    """Return what may hang behind the inverter: wave, surge, two starting, warm air."""
-    found = inverter_ac(scene.plan)
-    if not found.behind and found.rating is None:
-        return None
-    wave = scene.plan.shore.on_inverter.wave
-    rows = [
-        tag(
-            "tr",
-            tag("th", one.item.appliance.name, scope="row"),
-            tag("td", f"{said(one.item.appliance.watts, 4)} W", data_label="Runs at"),
-            tag("td", f"{said(one.surge, 4)} W", data_label="Starts with"),
-            tag("td", None if wave == "pure" else verdict(one.modified.verdict),
-                f" {one.modified.words}",
-                data_label="On a modified wave", class_="wide"),
-        )
-        for one in found.behind
-    ]  # fmt: skip
-    table = tag(
-        "table",
-        head("Behind the inverter", "Runs at", "Starts with", "On a modified wave"),
-        tag("tbody", *rows),
-        class_="grid cards",
-    )
-    yours = f" Your wave is {'pure' if wave == 'pure' else 'modified'}." if wave else ""
-    return joined(
-        tag("h2", "On the inverter"),
-        table if rows else None,
-        tag("p", f"{found.starting}{yours}".strip(), class_="note") if rows else None,
-        _inverter_figures(found),
-        _generator(scene.plan.shore),
-        tag(
-            "p",
-            link("wiring/inverter", "The inverter from the bank's side"),
-            " · ",
-            link("sum/motor-start", "What a motor takes to start, by its code letter"),
-            class_="note",
-        ),
-    )
-
-
-def _inverter_figures(found: InverterAc) -> Html | None:
-    pairs = []
-    if found.gives is not None and found.rating is not None:
-        pairs.append(("in its warmest air", f"{said(found.gives, 4)} of {said(found.rating, 4)} W"))
-    if found.idle:
-        low, likely, high = found.idle
-        pairs.append(
-            ("typical draw with no load", f"{said(likely)} W ({said(low)} to {said(high)})")
-        )
-    if found.search:
-        pairs.append(("search mode saves, 20 h idle", f"{said(found.search, 2)} Wh a day"))
-    return figures(*pairs) if pairs else None
-
-
-def _generator(plan: ShorePlan) -> Html | None:
-    found = generator_answer(plan) if plan.generator is not None else None
-    if found is None:
-        return None
-    part = found.asked.parts[0]
-    burns = ""
-    if found.burns is not None:
-        burns = f" It burns about {said(found.burns, 2)} L/h then."
-        if not found.charted:
-            burns += " That is beyond the fuel chart, or too light a load for a diesel."
-    return tag("p", verdict(part.verdict), f" {part.words} {part.mend}{burns}")
-
-
 def plugs_table(plan: ShorePlan) -> Html | None:
     """Return which other dock outlets may feed the inlet, and which can never."""
     found = crossings(plan)
@@ -194,12 +125,26 @@ def plugs_table(plan: ShorePlan) -> Html | None:
     )  # fmt: skip
 
 
+def _not_there(there: Service, stops: list[tuple[str, bool]]) -> Html | None:
+    """Return what may not be used by its own plate, and apart from it what passes power on."""
+    own = words(name for name, its_own in stops if its_own)
+    passing = words(name for name, its_own in stops if not its_own)
+    on = f"On {there.name}, {said(there.hertz)} Hz, "
+    if not own and not passing:
+        return None
+    return joined(
+        tag("p", f"{on}do not use the ", tag("b", own), ".") if own else None,
+        tag("p", f"{on}do not feed the ", tag("b", passing), " either: its own plate would do, "
+            "but as wired it passes shore power on.") if passing else None,
+    )  # fmt: skip
+
+
 def abroad_table(scene: Scene) -> Html:
     """Return which appliances may be used on another country's service."""
     plan = scene.plan.shore
     found = [(one.appliance.name, answer) for one, answer in abroad_of(plan)]
     there, fixed = elsewhere(plan), fixed_installation(plan)
-    not_there = [name for name, answer in found if answer.verdict is Verdict.STOP]
+    stops = [(name, answer.own) for name, answer in found if answer.verdict is Verdict.STOP]
     if fixed is not None:
         found = [("what is wired in", fixed), *found]
     rows = [
@@ -211,19 +156,12 @@ def abroad_table(scene: Scene) -> Html:
         )
         for name, answer in found
     ]
-    answer = None
-    if there is not None and not_there:
-        answer = tag(
-            "p",
-            f"On {there.name}, {said(there.hertz)} Hz, do not use the ",
-            tag("b", words(not_there)),
-            ".",
-        )
+    answer = _not_there(there, stops) if there is not None else None
     if fixed is not None:
         answer = joined(tag("p", verdict(fixed.verdict), f" {fixed.words}"), answer)
     return joined(
         tag("h2", "Abroad"),
-        tag("div", entry(scene, "shore.abroad"), class_="fields"),
+        tag("div", entry(scene, "shore.abroad"), class_="fields no-print"),
         answer,
         tag(
             "details",
