@@ -8,11 +8,11 @@ from typing import TYPE_CHECKING, Any, Final
 
 from engine.problem import Problem, quoted
 from engine.sums import SUMS
-from engine.sums.sum import answered
+from engine.sums.sum import answered, outcome_of
 from engine.units import said, words
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Iterable, Mapping, Sequence
 
     from engine.plan.parts import Plan
 
@@ -40,7 +40,11 @@ def ask(name: str, given: Mapping[str, object]) -> dict[str, Any]:
             "working": [],
             "cautions": [],
         }
-    return answered(SUMS[name], {str(key): _typed(value) for key, value in given.items()})
+    return answered(SUMS[name], _texts(given))
+
+
+def _texts(given: Mapping[str, object]) -> dict[str, str]:
+    return {str(key): _typed(value) for key, value in given.items()}
 
 
 def _typed(value: object) -> str:
@@ -65,24 +69,30 @@ def one_sum(arguments: list[str]) -> int:
     if as_json:
         print(json.dumps(answer, ensure_ascii=False))
     else:
-        print("\n".join(as_text(answer)))
+        found = outcome_of(SUMS[name], _texts(given))[0] if answer["answers"] else None
+        dangers = SUMS[name].dangers if name in SUMS else ()
+        print("\n".join(as_text(answer, found.words if found else "", dangers)))
     return 2 if answer["problems"] else 0
 
 
-def as_text(answer: Mapping[str, Any]) -> Iterable[str]:
-    """Return an answer as lines for people."""
-    yield from answer["cautions"]
+def as_text(answer: Mapping[str, Any], sentence: str, dangers: Sequence[str] = ()) -> Iterable[str]:
+    """Return an answer as lines for people: dangers, the sentence that answers, then the rest."""
+    yield from dangers
+    if sentence:
+        yield sentence
     for problem in answer["problems"]:
         yield f"{problem['where']}: {problem['what']} {problem['mend']}".strip()
     for key, found in answer["answers"].items():
         value = found["value"]
         if value is None:
-            value = "cannot say"
-        elif isinstance(value, float):
+            yield f"{key}: cannot say"
+            continue
+        if isinstance(value, float):
             value = said(value, 4)
         yield f"{key}: {value} {found['unit']}".rstrip()
     if answer["governing"]:
         yield f"governing: {answer['governing']}"
+    yield from (one for one in answer["cautions"] if one not in (*dangers, sentence))
     for step in answer["working"]:
         yield f"  {step}"
 

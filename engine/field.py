@@ -30,7 +30,9 @@ class Field:
 
     ``least`` and ``most`` are hard limits in the kind's unit, ``above`` excludes the least
     itself; ``usual`` is what is seen aboard, beyond which the page asks again.
-    ``choices`` maps each value to its meaning. A quick sum goes on without one not ``needed``.
+    ``choices`` maps each value to its meaning; with ``counted`` its place, from 1, or its first
+    letters do as well. A quick sum goes on without one not ``needed``. ``like`` is what to type,
+    where the kind's own example does not fit.
     """
 
     name: str
@@ -46,6 +48,13 @@ class Field:
     bare: str = ""
     caution: str = ""
     needed: bool = True
+    counted: bool = False
+    like: str = ""
+
+    @property
+    def example(self) -> str:
+        """What to type, for instance."""
+        return self.like or self.kind.example
 
     @property
     def unit(self) -> str:
@@ -89,7 +98,7 @@ def _outside(field: Field, value: float) -> str:
 
 def _limits(field: Field) -> str:
     if field.most == inf:
-        return f"Enter {field.kind.a_word}, such as {field.kind.example}."
+        return f"Enter {field.kind.a_word}, such as {field.example}."
     least = _shown(field, 0.0 if field.least == -inf else field.least)
     if field.above:
         return f"Enter more than {least}, up to {_shown(field, field.most)}."
@@ -169,6 +178,8 @@ def chosen(field: Field, text: str) -> str:
     plain = text.strip() or field.default
     names = [name for name, _ in field.choices]
     found = [name for name in names if name.lower() == plain.lower()]
+    if field.counted and plain and not found:
+        found = _counted(names, plain.lower())
     if found or not plain:
         return found[0] if found else ""
     raise Problem(
@@ -176,3 +187,15 @@ def chosen(field: Field, text: str) -> str:
         f"{quoted(text)} is not a choice for {field.label.lower()}.",
         f"Choose {', '.join(names)}.",
     )
+
+
+SHORTEST: Final = 3
+"""Letters that tell one of the counted choices."""
+
+
+def _counted(names: list[str], plain: str) -> list[str]:
+    """Return the choice meant by its place from 1, or by its first letters."""
+    if plain.isdecimal():
+        return names[int(plain) - 1 : int(plain)] if 1 <= int(plain) <= len(names) else []
+    begun = [name for name in names if len(plain) >= SHORTEST and name.lower().startswith(plain)]
+    return begun if len(begun) == 1 else []

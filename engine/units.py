@@ -130,6 +130,7 @@ POWER: Final = Kind("power", "watt", "W", "60 W")
 VOLTS: Final = Kind("voltage", "volt", "V", "12 V")
 LENGTH: Final = Kind("length", "meter", "m", "4.5 m or 14 ft 9")
 TIME: Final = Kind("time", "hour", "h", "1.5 h, 1h30 or 90 min")
+CLOCK: Final = Kind("time of day", "hour", "", "19:30 or 7 pm")
 TEMPERATURE: Final = Kind("temperature", "degC", "°C", "30 degC or 86 degF")
 CHARGE: Final = Kind("charge", "amp_hour", "Ah", "220 Ah")
 RESISTANCE: Final = Kind("resistance", "ohm", "Ω", "3 mohm")
@@ -288,6 +289,7 @@ _ON_EARTH: Final = re.compile(
     rf"({_SIGNED})\s*(?:[°º]|deg(?:rees?)?\b)?"
     rf"(?:\s*({_PLAIN})\s*['′’])?(?:\s*({_PLAIN})\s*[\"″”])?\s*([NSEWnsew]?)"
 )
+_CLOCK: Final = re.compile(r"(\d{1,2})(?:[:.h ]?([0-5]\d))?\s*(am|pm|h|hours)?")
 _UNKNOWN: Final = {"", "?", "-", "–", "unknown", "don't know", "dont know", "not known", "n/a"}
 _ABOUT: Final = re.compile(r"(?:~|≈|ca\.?\s|about\s|approx\.?\s|around\s)\s*(.+)", re.IGNORECASE)
 
@@ -412,6 +414,9 @@ def _read(plain: str, kind: Kind, bare: str) -> Typed:
         raise Problem("", f"{quoted(plain)} is too long for {kind.a_word}.", "")
     if kind in _HEMISPHERES:
         return _on_earth(plain, kind)
+    if kind is CLOCK:
+        value = clock(plain)
+        return Typed(value, value, value)
     for pattern, reader in _READERS:
         found = pattern.fullmatch(plain)
         typed = reader(found, kind, bare) if found else None
@@ -523,6 +528,81 @@ def _on_earth(plain: str, kind: Kind) -> Typed:
     value = abs(degrees) + minutes / 60 + seconds / 3600
     value *= -1 if signed or letter in {"S", "W"} else 1
     return Typed(value, value, value)
+
+
+def clock(text: str) -> float:
+    """Return an hour of the clock.
+
+    Parameters
+    ----------
+    text : str
+        Such as ``19:30``, ``7 pm``, ``19`` or ``19.5 h``.
+
+    Returns
+    -------
+    float
+        Since midnight. [h]
+
+    Raises
+    ------
+    Problem
+        If it is none.
+
+    Examples
+    --------
+    >>> clock("19:30"), clock("7 pm"), clock("0730"), clock("21.5 h")
+    (19.5, 19.0, 7.5, 21.5)
+    """
+    plain = text.strip()
+    found, plainly = _CLOCK.fullmatch(plain.lower()), _ONE.fullmatch(plain)
+    hour = -1.0
+    if found:
+        hour = int(found[1])
+        if found[3] in {"am", "pm"}:
+            hour = hour % 12 + 12 * (found[3] == "pm") if 1 <= hour <= 12 else -1
+        hour += int(found[2] or 0) / 60
+    elif plainly:
+        hour = _value(plainly[1], plainly[2], TIME, TIME.unit)
+    if 0 <= hour < 24:
+        return hour
+    raise Problem("", f"{quoted(text)} is no time of the day.", "Enter such as 19:30.")
+
+
+def of_day(hour: float) -> str:
+    """Return an hour of the clock as people write it.
+
+    Parameters
+    ----------
+    hour : float
+        Since midnight. [h]
+
+    Examples
+    --------
+    >>> of_day(19.5), of_day(0.0)
+    ('19:30', '00:00')
+    """
+    whole, minute = divmod(round(hour * 60), 60)
+    return f"{whole:02d}:{minute:02d}"
+
+
+def on_earth(degrees: float, kind: Kind) -> str:
+    """Return a latitude or longitude as sailors write it, and as it can be typed.
+
+    Parameters
+    ----------
+    degrees : float
+        North or east positive. [°]
+    kind : Kind
+        LATITUDE or LONGITUDE.
+
+    Examples
+    --------
+    >>> on_earth(-43.5, LATITUDE), on_earth(5.0, LONGITUDE), on_earth(0.0, LATITUDE)
+    ('43.5 S', '5 E', '0')
+    """
+    _, positive, negative = _HEMISPHERES[kind]
+    letter = (negative if degrees < 0 else positive) if degrees else ""
+    return f"{said(abs(degrees), 4)} {letter}".strip()
 
 
 _DEGREES: Final = {"°", "º", "deg", "degree", "degrees"}

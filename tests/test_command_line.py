@@ -82,6 +82,20 @@ def test_a_sum_as_text(run):
     code, out = run("sum", "conductor", *ASKED, "run=1000 m", "current=500 A")
     assert code == 0
     assert "size: cannot say" in out
+    assert "cannot say \n" not in out
+    assert out.count("No single conductor of this catalogue") == 1
+
+
+def test_the_sentence_that_answers_stands_first(run):
+    _, out = run("sum", "conductor", *ASKED)
+    assert out.startswith("8 SAE")
+    _, out = run("sum", "days-alone", "daily=100 Ah", "capacity=220 Ah", "usable=50 %",
+                 "income=120 Ah")  # fmt: skip
+    assert out.startswith("No limit by this sum")
+    assert "days: cannot say\n" in out
+    _, out = run("sum", "runtime", "watts=1000", "capacity=200", "exponent=1.1", "usable=80 %")
+    assert out.startswith("Danger.")
+    assert "\nAbout " in out
 
 
 def test_a_sum_with_a_problem(run):

@@ -174,7 +174,7 @@ def _named(part: str, row: Row) -> str:
     if row.get("name"):
         return row["name"]
     kind = dict(ROWS[part]["kind"].choices).get(row.get("kind", "")) if "kind" in ROWS[part] else ""
-    return f"{row['id']} {kind}".strip().capitalize() if kind else row["id"]
+    return f"{row['id']} {kind}" if kind else row["id"]
 
 
 def _shown(field: Field, text: str) -> str:

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from engine.field import CHOICE, TEXT, Field, by_name, value_of
-from engine.problem import Problem, quoted
+from engine.field import CHOICE, Field, by_name, value_of
+from engine.problem import Problem
 from engine.simulate.weather import SKIES
-from engine.units import FRACTION, Share
+from engine.units import CLOCK, FRACTION, Share, clock
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -17,10 +16,9 @@ if TYPE_CHECKING:
 SKY_WORDS: Final = (("clear", "clear"), ("part", "part cloud"), ("dull", "dull"))
 MINUTES: Final = 5
 """A time is told in steps of so many."""
-CLOCK: Final = re.compile(r"(\d{1,2})(?:[:.h ]?([0-5]\d))?\s*(am|pm)?")
 FIELDS: Final = by_name(
     Field("charge", "Charge now", FRACTION, "As the monitor shows it.", "", 0.0, 1.0),
-    Field("time", "Time now", TEXT, "Such as 19:30.", "19:00"),
+    Field("time", "Time now", CLOCK, "Such as 19:30.", "19:00"),
     Field("sky", "Sky tomorrow", CHOICE, "", "part", choices=SKY_WORDS),
 )
 """What is asked; it belongs to the evening, not to the plan."""
@@ -58,39 +56,6 @@ def evening_of(texts: Mapping[str, str], charge: Share) -> tuple[Evening, dict[s
         problems["time"] = problem
     sky = texts.get("sky", "") or FIELDS["sky"].default
     return Evening(typed, hour, sky if sky in SKIES else FIELDS["sky"].default), problems
-
-
-def clock(text: str) -> float:
-    """Return an hour of the clock.
-
-    Parameters
-    ----------
-    text : str
-        Such as ``19:30``, ``7 pm`` or ``19``.
-
-    Returns
-    -------
-    float
-        Since midnight. [h]
-
-    Raises
-    ------
-    Problem
-        If it is none.
-
-    Examples
-    --------
-    >>> clock("19:30"), clock("7 pm"), clock("0730")
-    (19.5, 19.0, 7.5)
-    """
-    found = CLOCK.fullmatch(text.strip().lower())
-    if found:
-        hour, minute = int(found[1]), int(found[2] or 0)
-        if found[3] and 1 <= hour <= 12:
-            hour = hour % 12 + 12 * (found[3] == "pm")
-        if hour < 24 and minute < 60:
-            return hour + minute / 60
-    raise Problem("", f"{quoted(text)} is no time of the day.", "Enter such as 19:30.")
 
 
 def plain_hour(hours: float) -> tuple[int, str]:

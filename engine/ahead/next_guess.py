@@ -25,6 +25,10 @@ if TYPE_CHECKING:
 
 LOADS: Final = 8
 """Guesses of loads that are tried: those that spread the day's use most."""
+LEAST_DAYS: Final = 0.05
+"""Days to the reserve below which a guess moves nothing."""
+LEAST_HOURS: Final = 1 / 60
+"""Engine hours a week below which it moves nothing."""
 HOT: Final = Estimate(0.6, 0.75, 0.85, "default")
 """What a hot alternator has left, where nobody read it."""
 WINDY: Final = Estimate(0.8, 1.0, 1.2, "default")
@@ -100,8 +104,10 @@ def guesses_of(plan: Plan, condition: str) -> Iterator[Guess]:
     """
     for path, words, known_by, ends in _ends(plan, condition):
         low, high = (_figures(one, condition) for one in ends)
-        if low and high and low != high:
-            yield Guess(path, words, known_by, low, high)
+        if low and high:
+            guess = Guess(path, words, known_by, low, high)
+            if guess.spread >= LEAST_DAYS or guess.engine[1] - guess.engine[0] >= LEAST_HOURS:
+                yield guess
 
 
 def next_guess(guesses: Iterable[Guess]) -> NextGuess:
@@ -133,9 +139,8 @@ def _ends(plan: Plan, condition: str) -> Iterator[tuple[str, str, str, tuple[Pla
     for doubt in doubts_of(plan, condition, LOADS):
         load, part = doubt.load, doubt.part
         name = f"hours_{condition}" if part == "hours" else part
-        known_by = doubt.known_by if part == "draw" else "estimate"
         ends = (_with_load(plan, condition, load, part, high=high) for high in (False, True))
-        yield f"loads.{load.ident}.{name}", f"{load.name}: {part}", known_by, _pair(ends)
+        yield f"loads.{load.ident}.{name}", f"{load.name}: {part}", doubt.known_by, _pair(ends)
     bank = plan.bank
     if bank is not None:
         health = bank.health or (None if bank.new else UNTESTED)

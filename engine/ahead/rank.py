@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import copysign
 from typing import TYPE_CHECKING, Final
 
+from engine.ahead.left_off import may_be_left
+from engine.ahead.setup import outlook_of
 from engine.loads.day_use import day_use
 from engine.loads.load import bank_current
+from engine.problem import Problem
 from engine.simulate.gain import ranked
-from engine.units import said
+from engine.units import LATITUDE, on_earth, said
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -22,6 +26,8 @@ SHINES: Final = 0.5
 """Draw of a masthead light beyond which it is no LED, A."""
 LED: Final = "2 W"
 """What an LED anchor light takes: common practice."""
+WORN: Final = 0.8
+"""Health below which a bank is replaced, not added to: the weakest drags the others down."""
 FIT: Final = "fit"
 LEAVE: Final = "leave"
 MOVE: Final = "move"
@@ -52,7 +58,7 @@ def singles_of(plan: Plan, condition: str) -> tuple[Single, ...]:
         *_panels(plan),
         *_bank(plan),
         *_turbines(plan),
-        *_alternator(plan),
+        *_alternator(plan, condition),
         *_loads(plan, condition),
         *_latitude(plan),
     ]
@@ -76,9 +82,12 @@ def _panels(plan: Plan) -> list[Single]:
 
 
 def _bank(plan: Plan) -> list[Single]:
-    capacity = plan.bank.capacity if plan.bank else None
-    if not capacity:
+    bank = plan.bank
+    capacity = bank.capacity if bank else None
+    if not bank or not capacity:
         return []
+    if bank.health and bank.health.likely < WORN:
+        return [Single(f"a new bank of {said(capacity, 6)} Ah", (("bank.health", "100 %"),))]
     return [Single("100 Ah more bank", (("bank.capacity", f"{said(capacity + 100, 6)} Ah"),))]
 
 
@@ -93,7 +102,9 @@ def _turbines(plan: Plan) -> list[Single]:
     return found
 
 
-def _alternator(plan: Plan) -> list[Single]:
+def _alternator(plan: Plan, condition: str) -> list[Single]:
+    if not _engine_runs(plan, condition):
+        return []
     for one in plan.sources:
         limit = one.turning.limit
         if one.kind == "alternator" and one.counted and limit and one.turning.read is None:
@@ -102,10 +113,23 @@ def _alternator(plan: Plan) -> list[Single]:
     return []
 
 
+def _engine_runs(plan: Plan, condition: str) -> bool:
+    """Return whether an engine charges at all; where that cannot be reckoned, it does not."""
+    try:
+        outlook = outlook_of(plan, condition)
+    except Problem:
+        return False
+    return (
+        outlook is not None
+        and outlook.setup.engine is not None
+        and (not outlook.setup.policy.never)
+    )
+
+
 def _loads(plan: Plan, condition: str) -> list[Single]:
     use = day_use(plan.loads, condition, plan.supply)
     found = []
-    for load in (one.load for one in use.largest if not one.load.essential):
+    for load in (one.load for one in use.largest if may_be_left(one.load)):
         off = ((f"loads.{load.ident}.hours_{condition}", "0 h"),)
         found.append(Single(f"{load.name} off", off, LEAVE))
     rests = [one.load for one in use.largest if one.load.duty and one.load.duty.likely < 1]
@@ -131,7 +155,7 @@ def _latitude(plan: Plan) -> list[Single]:
     at = plan.boat.latitude
     if at is None or abs(at) < 1:
         return []
-    nearer = f"{said(abs(at) - 1, 6)} {'N' if at > 0 else 'S'}"
+    nearer = on_earth(at - copysign(1, at), LATITUDE)
     return [Single("one degree of latitude nearer the equator", (("boat.latitude", nearer),), MOVE)]
 
 

@@ -2,20 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
-from math import ceil
+from math import ceil, inf
 from typing import TYPE_CHECKING, Final
 
 from engine.ahead.evening import MINUTES
+from engine.ahead.left_off import may_be_left, without
 from engine.ahead.setup import outlook_of
-from engine.estimate import Estimate
+from engine.ahead.until_reserve import down_after, down_at
 from engine.loads.day_use import day_use
-from engine.loads.load import CONDITIONS
-from engine.simulate.days import Days
-from engine.simulate.march import march_of
-from engine.simulate.policy import DAY, NEVER, Setup
-from engine.simulate.use import intervals
+from engine.simulate.policy import DAY
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -26,7 +23,9 @@ if TYPE_CHECKING:
     from engine.units import Share
 
 AHEAD: Final = 8
-"""Days looked ahead."""
+"""Days looked ahead for the reserve."""
+FAR: Final = 60
+"""Days looked ahead for what leaving a load off comes to."""
 MOST_ENGINE: Final = 12.0
 """Hours of engine beyond which it is no remedy for one day."""
 HALVINGS: Final = 12
@@ -34,11 +33,15 @@ HALVINGS: Final = 12
 
 @dataclass(frozen=True, slots=True)
 class LeftOff:
-    """A load left off from now on: its id and name, and the hours it puts off the reserve (h)."""
+    """A load left off from now on: its id and name, and the hours it puts off the reserve (h).
+
+    ``beyond`` is true where the reserve does not come within FAR days: the hours are the least.
+    """
 
     ident: str
     name: str
     hours: float
+    beyond: bool = False
 
     @property
     def a_day(self) -> bool:
@@ -52,7 +55,8 @@ class Tonight:
 
     ``reserve_in`` is hours from now (None beyond AHEAD days, 0 where it is below already);
     ``engine`` hours of it from ``engine_from`` on, counted from now (None where there is none, or
-    it is too long): at once if that helps, else when the charge comes down to the reserve;
+    it is too long): at once if that helps before the quiet hours, else when these end, else when
+    the charge comes down to the reserve;
     ``together`` are loads that buy a day if all are left off, fewest first.
     """
 
@@ -91,16 +95,11 @@ def tonight(plan: Plan, condition: str, now: Evening) -> Tonight | None:
     if outlook is None:
         return None
     reserve = outlook.setup.house.reserve
-    reached = _down_at(outlook, now, 0.0, 0.0)
+    reached = down_at(outlook, now, AHEAD)
     if reached is None:
         return Tonight(reserve, None, None, 0.0, (), ())
     target = reached + DAY
-    policy = outlook.setup.policy
-    start = policy.may_start(now.hour) - now.hour
-    engine = _engine_time(outlook, now, start, target)
-    if engine is None:
-        start = policy.may_start(now.hour + reached) - now.hour
-        engine = _engine_time(outlook, now, start, target)
+    engine, start = _engine(outlook, now, reached)
     singles = _left_off(plan, condition, now, reached) if reached > 0 else ()
     together: tuple[LeftOff, ...] = ()
     if singles and not any(one.a_day for one in singles):
@@ -108,66 +107,36 @@ def tonight(plan: Plan, condition: str, now: Evening) -> Tonight | None:
     return Tonight(reserve, reached, engine, start, singles, together)
 
 
-def inputs_from(outlook: Outlook, now: Evening) -> Days:
-    """Return loads and sources from this hour on.
-
-    Parameters
-    ----------
-    outlook : Outlook
-        What lies ahead.
-    now : Evening
-        Its hour counts to the nearest step.
-
-    Returns
-    -------
-    Days
-        AHEAD days of 24 hours that begin now, not at midnight.
-    """
-    whole = replace(outlook, days=AHEAD + 1).under(now.sky)
-    first = round(now.hour / whole.step) % intervals(whole.step)
-    when = slice(first, first + AHEAD * intervals(whole.step))
-    return Days(
-        whole.loads[when],
-        whole.essential[when],
-        whole.sun[when],
-        whole.wind[when],
-        whole.shore[when],
-        whole.step,
-    )
+def _engine(outlook: Outlook, now: Evening, reached: float) -> tuple[float | None, float]:
+    """Return hours of engine that buy a day, and when they begin, out of the quiet hours."""
+    policy = outlook.setup.policy
+    if outlook.setup.engine is None or policy.never:
+        return None, 0.0
+    clock = now.hour
+    first, down = policy.may_start(clock), policy.may_start(clock + reached)
+    later = [one + policy.until_quiet(one) for one in (first, down)]
+    morning, after = (policy.may_start(one) if one < inf else inf for one in later)
+    for start in (first, min(morning, down), down, after):
+        if start < inf:
+            most = min(MOST_ENGINE, policy.until_quiet(start))
+            found = _engine_time(outlook, now, start - clock, reached + DAY, most)
+            if found is not None:
+                return found, start - clock
+    return None, 0.0
 
 
-def _down_at(outlook: Outlook, now: Evening, start: float, engine: float) -> float | None:
-    """Return when the reserve is reached, with some hours of engine from a start on."""
-    house = replace(outlook.setup.house, start=now.charge)
-    days = inputs_from(outlook, now)
-    source = outlook.setup.engine
-    free = days.free
-    if engine > 0 and source:
-        step = days.step
-        for place in range(min(ceil((start + engine) / step), len(free))):
-            inside = min((place + 1) * step, start + engine) - max(place * step, start)
-            free[place] += source.current * max(inside, 0.0) / step
-    march = march_of(Setup(house, NEVER))
-    march.go(days.loads, days.kept_on, free, days.step)
-    if engine <= 0 and now.charge > house.reserve:
-        return march.switches.needed_at
-    line = house.reserve * march.bank.full
-    first = ceil((start + engine) / days.step) if engine > 0 else 0
-    below = (place for place in range(first, len(march.totals)) if march.totals[place] <= line)
-    found = next(below, None)
-    return None if found is None else found * days.step
-
-
-def _engine_time(outlook: Outlook, now: Evening, start: float, target: float) -> float | None:
-    if outlook.setup.engine is None or outlook.setup.policy.never:
-        return None
+def _engine_time(
+    outlook: Outlook, now: Evening, start: float, target: float, most: float
+) -> float | None:
+    """Return the least hours of engine that put off the reserve to a target; None if too many."""
 
     def enough(time: float) -> bool:
-        reached = _down_at(outlook, now, start, time)
-        return reached is None or reached >= target
+        return down_after(outlook, now, start, time, max(target, start + time)) >= target
 
-    found = _least(enough, MOST_ENGINE)
-    return None if found is None else ceil(found * 60 / MINUTES) * MINUTES / 60
+    found = _least(enough, most)
+    if found is None:
+        return None
+    return min(max(ceil(found * 60 / MINUTES) * MINUTES / 60, outlook.setup.policy.least_run), most)
 
 
 def _least(enough: Callable[[float], bool], most: float) -> float | None:
@@ -184,39 +153,17 @@ def _least(enough: Callable[[float], bool], most: float) -> float | None:
 def _left_off(plan: Plan, condition: str, now: Evening, reached: float) -> tuple[LeftOff, ...]:
     largest = day_use(plan.loads, condition, plan.supply).largest
     found = []
-    for load in (one.load for one in largest if not one.load.essential):
-        hours = _lasts(plan, condition, now, frozenset({load.ident})) - reached
-        found.append(LeftOff(load.ident, load.name, hours))
+    for load in (one.load for one in largest if may_be_left(one.load)):
+        lasts = _lasts(plan, condition, now, frozenset({load.ident}))
+        hours = (FAR * DAY if lasts is None else lasts) - reached
+        found.append(LeftOff(load.ident, load.name, hours, lasts is None))
     return tuple(sorted(found, key=lambda one: -one.hours))
 
 
-def _lasts(plan: Plan, condition: str, now: Evening, off: frozenset[str]) -> float:
+def _lasts(plan: Plan, condition: str, now: Evening, off: frozenset[str]) -> float | None:
+    """Return when the reserve is reached with loads left off; None beyond FAR days."""
     outlook = outlook_of(without(plan, condition, off), condition)
-    reached = _down_at(outlook, now, 0.0, 0.0) if outlook else None
-    return AHEAD * DAY if reached is None else reached
-
-
-def without(plan: Plan, condition: str, off: frozenset[str]) -> Plan:
-    """Return the plan with some loads left off.
-
-    Parameters
-    ----------
-    plan : Plan
-        As read.
-    condition : str
-        One of CONDITIONS.
-    off : frozenset of str
-        Ids of loads.
-    """
-    place = list(CONDITIONS).index(condition)
-    none = Estimate.exact(0.0)
-    loads = tuple(
-        replace(one, hours=(*one.hours[:place], none, *one.hours[place + 1 :]))
-        if one.ident in off
-        else one
-        for one in plan.loads
-    )
-    return replace(plan, loads=loads)
+    return down_at(outlook, now, FAR) if outlook else 0.0
 
 
 def _together(
@@ -225,6 +172,7 @@ def _together(
     """Return the fewest of the largest users that buy a day together; none where all do not."""
     for count in range(2, len(singles) + 1):
         some = singles[:count]
-        if _lasts(plan, condition, now, frozenset(one.ident for one in some)) >= target:
+        lasts = _lasts(plan, condition, now, frozenset(one.ident for one in some))
+        if lasts is None or lasts >= target:
             return some
     return ()

@@ -47,16 +47,21 @@ class Fitted:
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One circuit at each of SYSTEMS, shape ``(3,)``."""
+    """One circuit at each of SYSTEMS, shape ``(3,)``.
+
+    ``aboard`` is the copper of the conductors fitted now (kg), None where none are stated.
+    """
 
     circuit: Circuit
     fitted: tuple[Fitted, ...]
+    aboard: float | None
 
 
 @dataclass(frozen=True, slots=True)
 class Volts:
-    """Circuits, the largest current first; copper at each of SYSTEMS (kg), and what is open.
+    """Circuits, the largest current first; least copper at each of SYSTEMS (kg), and what is open.
 
+    ``aboard`` is the copper fitted now (kg), of the circuits that state their conductors.
     ``large`` are loads bought for the bank's volts; ``small`` may have to be fed by a converter,
     all together ``converter`` (W). ``unknown`` are circuits without run, current or insulation;
     ``unsuited`` counts those that no conductor suits, at each system.
@@ -64,6 +69,7 @@ class Volts:
 
     rows: tuple[Row, ...]
     mass: tuple[float, ...]
+    aboard: float
     unsuited: tuple[int, ...]
     unknown: tuple[str, ...]
     large: tuple[str, ...]
@@ -168,6 +174,24 @@ def copper(size: Size, run: Metre) -> float:
     return size.area * 2 * run * DENSITY
 
 
+def copper_aboard(circuit: Circuit) -> float | None:
+    """Return the copper of the conductors a circuit has.
+
+    Parameters
+    ----------
+    circuit : Circuit
+        As stated.
+
+    Returns
+    -------
+    float or None
+        None where run or conductor is not stated. [kg]
+    """
+    if circuit.run is None or circuit.size is None:
+        return None
+    return copper(circuit.size, Metre(circuit.run.likely)) * circuit.parallel
+
+
 @lru_cache(maxsize=4)
 def volts_of(plan: Plan, condition: str) -> Volts:
     """Return the same boat at each of SYSTEMS.
@@ -187,7 +211,7 @@ def volts_of(plan: Plan, condition: str) -> Volts:
         tried = [fitted_at(circuit, one, now, plan.boat.catalogue) for one in SYSTEMS]
         known = tuple(one for one in tried if one)
         if known:
-            rows.append(Row(circuit, known))
+            rows.append(Row(circuit, known, copper_aboard(circuit)))
         else:
             unknown.append(circuit.name)
     rows.sort(key=lambda row: -row.fitted[0].current)
@@ -196,6 +220,7 @@ def volts_of(plan: Plan, condition: str) -> Volts:
     return Volts(
         tuple(rows),
         tuple(sum(row.fitted[place].mass for row in rows) for place in places),
+        sum(row.aboard or 0.0 for row in rows),
         tuple(sum(row.fitted[place].size is None for row in rows) for place in places),
         tuple(unknown),
         large,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from engine.batteries.ageing import cycle_life
@@ -27,9 +28,18 @@ STOPS_AT: Final = Celsius(3.0)
 DEEPER: Final = 0.1
 """How much deeper than usual is still common, a share."""
 
-COLD: Final = Rule(
-    "cold charge", "no bank is charged colder than its chemistry allows", COLDEST_CHARGE.source
-)
+COLDEST: Final = {
+    True: replace(COLDEST_CHARGE.source, place="lead: slow in the cold, never frozen"),
+    False: replace(COLDEST_CHARGE.source, place="lithium plates below"),
+}
+"""Where the coldest charge comes from, for lead (True) and lithium."""
+COLD: Final = {
+    lead: Rule("cold charge", "no bank is charged colder than its chemistry allows", source)
+    for lead, source in COLDEST.items()
+}
+FREEZES: Final = Celsius(0.0)
+"""Where a lead battery run down may be frozen, °C; a full one stands far more."""
+FROZEN: Final = "Run down, it may be frozen: never charge a frozen battery, it can burst."
 RESERVE: Final = Rule(
     "reserve",
     "a bank is planned to be used no deeper than its chemistry lives with",
@@ -104,25 +114,27 @@ def _fine(rule: Rule, words: str) -> tuple[Part, ...]:
 def _cold(bank: Bank) -> tuple[Part, ...]:
     kind = CHEMISTRIES[bank.chemistry]
     at, coldest, stop = bank.temperature, kind.coldest_charge, bank.more.cold_stop
+    rule = COLD[kind.lead]
     least = f"{kind.label} must not be charged below {said(coldest)} °C"
     if at < coldest and not stop:
         words = f"The bank is at {said(at)} °C, and {least}: charging then spoils it for good."
         mend = "Charge nothing until it is warmer, and fit a sensor that stops charging."
-        return (Part(COLD, Verdict.STOP, words, mend, Severity.BEFORE_LEAVING, Who.TWO),)
+        return (Part(rule, Verdict.STOP, words, mend, Severity.BEFORE_LEAVING, Who.TWO),)
     if kind.lead:
-        return _fine(COLD, f"{said(at)} °C, and this chemistry takes charge, slowly, when cold.")
+        words = f"{said(at)} °C, and this chemistry takes charge, slowly, when cold."
+        return _fine(rule, f"{words} {FROZEN}" if at <= FREEZES else words)
     if stop is False:
         words = f"Nothing stops charging when the bank is cold, and {least}."
         mend = f"Fit a sensor on the bank that stops every charging source at {said(STOPS_AT)} °C."
-        return (Part(COLD, Verdict.SHOULD, words, mend, None, Who.TWO),)
+        return (Part(rule, Verdict.SHOULD, words, mend, None, Who.TWO),)
     if stop is None:
         words = f"Say whether a sensor stops charging when the bank is cold: {least}."
-        return (open_question(COLD, words),)
+        return (open_question(rule, words),)
     if at < STOPS_AT:
         words = f"At {said(at)} °C the sensor holds charging off: the bank only gives."
         mend = "Warm the bank, or plan these days without charging."
-        return (Part(COLD, Verdict.SHOULD, words, mend),)
-    return _fine(COLD, f"A sensor stops charging when it is cold; the bank is at {said(at)} °C.")
+        return (Part(rule, Verdict.SHOULD, words, mend),)
+    return _fine(rule, f"A sensor stops charging when it is cold; the bank is at {said(at)} °C.")
 
 
 def _reserve(bank: Bank) -> tuple[Part, ...]:

@@ -44,6 +44,14 @@ def _spread(load: Load, condition: str, supply: Supply, part: str) -> float:
     return (loose.high - loose.low) * others
 
 
+def _known_by(load: Load, condition: str, part: str) -> str:
+    """Return how one part of a load is known: a draw measured says nothing of the hours."""
+    if part == "draw":
+        return load.known_by
+    found = load.duty if part == "duty" else load.hours_in(condition)
+    return found.known_by if found else "unknown"
+
+
 def doubts_of(plan: Plan, condition: str, most: int = 3) -> tuple[Doubt, ...]:
     """Return the guesses that spread the day's use most, largest first.
 
@@ -57,7 +65,7 @@ def doubts_of(plan: Plan, condition: str, most: int = 3) -> tuple[Doubt, ...]:
         How many. [1]
     """
     found = [
-        Doubt(load, part, AmpHour(spread), load.known_by)
+        Doubt(load, part, AmpHour(spread), _known_by(load, condition, part))
         for load in plan.loads
         for part in ("draw", "hours", "duty")
         if (spread := _spread(load, condition, plan.supply, part)) > 0

@@ -7,6 +7,7 @@ from typing import Final
 from engine.field import CHOICE, TEXT, YES_NO, Field, by_name
 from engine.units import (
     ANGLE,
+    CLOCK,
     CURRENT,
     FRACTION,
     FUEL,
@@ -62,7 +63,7 @@ SOURCE: Final = by_name(
     Field("mount", "Mounted", CHOICE, default="open rack", choices=MOUNTINGS),
     Field("dirt", "Lost to dirt and salt", FRACTION, "", "3 %", 0.0, 0.6),
     Field("overall", "Whole of the rating, if measured", FRACTION,
-          "Ampere-hours of a day over watts × hours of full sun; counts in place of every loss.",
+          "A day's Ah × nominal volts, over watts × hours of full sun; in place of every loss.",
           "", 0.05, 1.0),
     Field("ratio", "Pulley ratio", NUMBER, "Turns of the alternator for one of the engine.", "2.2",
           0.5, 6.0),
@@ -88,7 +89,6 @@ SOURCE: Final = by_name(
 )  # fmt: skip
 
 SHARE: Final = {"kind": FRACTION, "least": 0.0, "most": 1.0}
-CLOCK: Final = {"kind": TIME, "least": 0.0, "most": 23.99}
 
 POLICY: Final = by_name(
     Field("source", "Charged by", TEXT, "The source that is started when the bank is low: S01."),
@@ -96,8 +96,7 @@ POLICY: Final = by_name(
     Field("engine_off_at", "Engine off at", help="Empty: 40 % higher, lead at 85 % at most.",
           **SHARE),  # type: ignore[arg-type]
     Field("least_run", "Least run", TIME, "Once started.", "30 min", 0.0, 12.0),
-    Field("quiet_from", "Quiet from", help="Hour of the clock; equal hours mean no quiet.",
-          default="0 h", **CLOCK),  # type: ignore[arg-type]
-    Field("quiet_to", "Quiet to", default="0 h", **CLOCK),  # type: ignore[arg-type]
+    Field("quiet_from", "Quiet from", CLOCK, "Such as 21:00; equal times mean no quiet.", "00:00"),
+    Field("quiet_to", "Quiet to", CLOCK, "", "00:00"),
     Field("never", "The engine never runs only to charge", YES_NO),
 )  # fmt: skip

@@ -8,7 +8,7 @@ from engine.late import here
 from engine.plan.edit import value_at, with_row, with_value
 from engine.plan.source_fields import KINDS
 from engine.problem import Problem
-from engine.units import said
+from engine.units import LATITUDE, LONGITUDE, on_earth
 
 if TYPE_CHECKING:
     from engine.session.state import State
@@ -41,8 +41,8 @@ def set_area(state: State, _arg: str, form: dict[str, str]) -> None:
         raise Problem("area", "No such sea area.", "Choose one from the list.")
     latitude, longitude = SEA_AREAS[name]
     place = {
-        "latitude": f"{said(abs(latitude), 4)} {'S' if latitude < 0 else 'N'}",
-        "longitude": f"{said(abs(longitude), 4)} {'W' if longitude < 0 else 'E'}",
+        "latitude": on_earth(latitude, LATITUDE),
+        "longitude": on_earth(longitude, LONGITUDE),
         "place": value_at(state.document, "boat.place") or name,
     }
     document = state.document

@@ -16,19 +16,19 @@ from engine.units import CURRENT, FRACTION, NUMBER, Amp, AmpHour, Share, said
 SPELL: Final = replace(BANK_MORE["days_wanted"], name="days", default="")
 DEPTH: Final = Field(
     "depth", "Deepest in the spell", FRACTION, "Half for lead-acid, 80 % for lithium.", "",
-    0.05, 1.0,
+    0.05, 1.0, like="50 %",
 )  # fmt: skip
-DAILY_DEPTH: Final = replace(BANK_MORE["daily_depth"], help=DAILY_HELP)
-END_OF_LIFE: Final = replace(BANK_MORE["end_of_life"], default="")
+DAILY_DEPTH: Final = replace(BANK_MORE["daily_depth"], help=DAILY_HELP, like="20 %")
+END_OF_LIFE: Final = replace(BANK_MORE["end_of_life"], default="", like="80 %")
 WARMTH: Final = Field(
     "temperature_factor", "Factor for temperature", NUMBER,
     "Of the cell size, lead-acid: 1 at 25 °C, 1.11 at 15.6, 1.19 at 10, 1.30 at 4.4.", "1",
     0.9, 3.0,
 )  # fmt: skip
-MARGIN: Final = replace(BANK_MORE["margin"], default="")
+MARGIN: Final = replace(BANK_MORE["margin"], default="", like="1.1")
 LARGEST: Final = Field(
     "largest_current", "Largest running current", CURRENT, "The most that runs at one time.", "",
-    0.01, 5000.0,
+    0.01, 5000.0, like="25 A",
 )  # fmt: skip
 
 

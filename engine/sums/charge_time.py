@@ -13,11 +13,13 @@ from engine.sums.sum import Inputs, Outcome, Sum, Value
 from engine.sums.titles import LATE_TITLES
 from engine.units import CURRENT, FRACTION, RATE, Amp, AmpHour, PerHour, Share, said
 
-FROM: Final = Field("from", "From a charge of", FRACTION, "", "", 0.0, 1.0)
-TO: Final = Field("to", "To a charge of", FRACTION, "98 % is what most call full.", "", 0.0, 1.0)
+FROM: Final = Field("from", "From a charge of", FRACTION, "", "", 0.0, 1.0, like="50 %")
+TO: Final = Field(
+    "to", "To a charge of", FRACTION, "98 % is what most call full.", "", 0.0, 1.0, like="90 %"
+)
 SOURCE: Final = Field(
     "source", "What the source has over", CURRENT, "After the loads that run meanwhile.", "",
-    0.01, 5000.0,
+    0.01, 5000.0, like="30 A",
 )  # fmt: skip
 LIMIT: Final = Field(
     "limit", "Most current for each ampere-hour", RATE,
@@ -27,7 +29,7 @@ LIMIT: Final = Field(
 TAPER: Final = Field(
     "taper", "Current for each ampere-hour still lacking", RATE,
     "Typical: flooded 0.6, AGM 1.0, gel 0.7, lithium iron phosphate 10 an hour.", "",
-    0.001, 1000.0,
+    0.001, 1000.0, like="0.6 /h",
 )  # fmt: skip
 EFFICIENCY: Final = Field(
     "efficiency", "Ampere-hours kept of those put in", FRACTION,
@@ -66,14 +68,14 @@ def answer(inputs: Inputs) -> Outcome:
     found = f"{time} from {said(start * 100)} to {said(end * 100)} %: {said(bulk)} A " + (
         f"until {said(line * 100)} %, then less and less." if end > line else "all the way."
     )
-    notes = (LAST,) if end > line else ()
+    notes = (LAST, COLD) if end > line else (COLD,)
     return Outcome({"time": time}, found, steps, holds, notes)
 
 
 CHARGE_TIME: Final = Sum(
     "charge-time",
     LATE_TITLES["charge-time"],
-    "A steady source, the most the bank should see, and the taper near full. " + COLD,
+    "A steady source, the most the bank should see, and the taper near full.",
     (CAPACITY, FROM, TO, SOURCE, LIMIT, TAPER, EFFICIENCY),
     answer,
 )

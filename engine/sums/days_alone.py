@@ -13,7 +13,7 @@ from engine.sums.sum import Inputs, Outcome, Sum, Value
 from engine.sums.titles import LATE_TITLES
 from engine.units import CHARGE, FRACTION, AmpHour, Share, said
 
-USED: Final = replace(USABLE, default="", least=0.05, above=False)
+USED: Final = replace(USABLE, default="", least=0.05, above=False, like="50 %")
 HEALTH: Final = Field(
     "health", "Health", FRACTION, "Tested capacity over the label's; 100 % when new.", "100 %",
     0.05, 1.2,

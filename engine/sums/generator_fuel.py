@@ -22,7 +22,7 @@ from engine.units import FRACTION, POWER, TIME, Watt, read, said
 
 RATING: Final = Field(
     "rating", "Rating", POWER, "Continuous, on its plate: 8 kW.", above=True, least=0.0,
-    most=200000.0,
+    most=200000.0, like="8 kW",
 )  # fmt: skip
 LOAD: Final = Field("load", "Load", TEXT, "In watts, or as a share of the rating: 4 kW or 50 %.")
 HOURS: Final = Field(

@@ -51,7 +51,14 @@ CAPACITY: Final = Field(
     least=0.0, most=100000.0,
 )  # fmt: skip
 DAILY: Final = Field(
-    "daily", "A day's use", CHARGE, "All loads of one day together.", "", 0.01, 100000.0
+    "daily",
+    "A day's use",
+    CHARGE,
+    "All loads of one day together.",
+    "",
+    0.01,
+    100000.0,
+    like="80 Ah",
 )
 RATED_HOURS: Final = Field(
     "rated_hours", "Rated hours", TIME, "The discharge time the label was stated for.", "20 h",
@@ -60,7 +67,7 @@ RATED_HOURS: Final = Field(
 EXPONENT: Final = Field(
     "exponent", "Peukert's exponent", NUMBER,
     "Typical: flooded 1.25, AGM 1.12, gel 1.18, lithium iron phosphate 1.03.", "",
-    1.0, 2.0,
+    1.0, 2.0, like="1.12",
 )  # fmt: skip
 USABLE: Final = Field(
     "usable", "Usable share", FRACTION, "Half for lead-acid is common practice; lithium 80 %.",

@@ -15,7 +15,7 @@ from engine.units import FRACTION, NUMBER, POWER, Watt, read, said
 
 RATING: Final = Field(
     "rating", "Rating", POWER, "Continuous power on the nameplate.", above=True, least=0.0,
-    most=100000.0,
+    most=100000.0, like="2000 W",
 )  # fmt: skip
 FIXED: Final = Field(
     "fixed", "Idle loss", NUMBER, "Per unit of rating: 0.010 typical.", "0.010", 0.0, 1.0

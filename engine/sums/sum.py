@@ -117,11 +117,22 @@ def _read(declared: Field, text: str, inputs: Inputs) -> None:
             raise Problem(
                 "",
                 f"{declared.label} is not given.",
-                f"Enter {declared.kind.a_word}, such as {declared.kind.example}.",
+                f"Enter {declared.kind.a_word}, such as {declared.example}.",
             )
         inputs.numbers[declared.name] = typed.likely
         if typed.bare:
             inputs.texts[declared.name] = text
+
+
+def outcome_of(one: Sum, given: Mapping[str, str]) -> tuple[Outcome | None, list[Problem]]:
+    """Return what a sum found, None where it has problems, and every problem."""
+    inputs, problems = inputs_of(one, given)
+    if problems:
+        return None, problems
+    try:
+        return one.answer(inputs), []
+    except Problem as problem:
+        return None, [problem]
 
 
 def answered(one: Sum, given: Mapping[str, str]) -> dict[str, Any]:
@@ -130,13 +141,7 @@ def answered(one: Sum, given: Mapping[str, str]) -> dict[str, Any]:
     Shape ``{"sum", "answers", "governing", "problems", "working", "cautions"}``; with problems
     there are no answers.
     """
-    inputs, problems = inputs_of(one, given)
-    outcome = None
-    if not problems:
-        try:
-            outcome = one.answer(inputs)
-        except Problem as problem:
-            problems.append(problem)
+    outcome, problems = outcome_of(one, given)
     if outcome is None:
         return {
             "sum": one.name,

@@ -15,12 +15,21 @@ from engine.solar.month import DOUBT, FAR_DOUBT
 from engine.solar.panel import AIR, MODEL, MPPT, WIND, Harvest, Panel, panel_day
 from engine.solar.place import CLIMATOLOGY, Climate, climate
 from engine.solar.plane import ALBEDO, GLASS, TILTED, Plane, tilted
-from engine.solar.sky import CLEAR_SKY, STEP, Frame, Light, clear_light, turbidity_at
+from engine.solar.sky import (
+    AIR_MASS,
+    CLEAR_SKY,
+    DIFFUSE,
+    STEP,
+    Frame,
+    Light,
+    clear_light,
+    turbidity_at,
+)
 from engine.solar.sun import SUN
 from engine.solar.tables import LOSSES, TURBIDITY
 from engine.sums.sum import Inputs, Outcome, Sum, Value
 from engine.sums.titles import LATE_TITLES
-from engine.units import ANGLE, IRRADIANCE, LATITUDE, LONGITUDE, NUMBER, POWER, Watt, said
+from engine.units import ANGLE, IRRADIANCE, LATITUDE, LONGITUDE, NUMBER, POWER, Watt, on_earth, said
 
 if TYPE_CHECKING:
     from engine.source import Source
@@ -34,7 +43,7 @@ LONGITUDE_FIELD: Final = Field(
 )  # fmt: skip
 MONTH: Final = Field(
     "month", "Month", CHOICE, "Its mean day; a date counts before it.", "july",
-    choices=tuple((name, name.capitalize()) for name in MONTHS),
+    choices=tuple((name, name.capitalize()) for name in MONTHS), counted=True,
 )  # fmt: skip
 DATE: Final = Field("date", "Date", TEXT, "Year, month and day, such as 2023-07-17.")
 TILT: Final = Field(
@@ -131,7 +140,9 @@ def answer(inputs: Inputs) -> Outcome:
         "panel": Value(harvest.watt_hours, "Wh", "the panel makes"),
         "extraterrestrial": Value(day.outside, "Wh/m²", "level, above the air"),
     }
-    steps = (*_of_the_day(day, level), *_of_the_panel(plane, panel, fallen, harvest))
+    steps = _of_the_day(day, level)
+    if level > 0:
+        steps += _of_the_panel(plane, panel, fallen, harvest)
     return Outcome(answers, _words(day, level, fallen, harvest), steps, None, _cautions(day))
 
 
@@ -149,6 +160,8 @@ def _of_the_day(day: Day, level: float) -> tuple[Step, ...]:
         steps += [
             Step("turbidity", "Linke's, given or by latitude and month", said(day.turbidity),
                  TURBIDITY.source),
+            Step("air", "how much of it the light goes through, by the sun's height at each step",
+                 "1 overhead, 38 at the horizon", AIR_MASS),
             Step("level, clear sky", "sum over the day", f"{said(level, 5)} Wh/m²", CLEAR_SKY),
         ]  # fmt: skip
     else:
@@ -156,7 +169,7 @@ def _of_the_day(day: Day, level: float) -> tuple[Step, ...]:
             Step("clearness", "the month's mean at this place, in proportion between four cells",
                  said(day.climate.clearness), CLIMATOLOGY),
             Step("level, cloudy sky", "clearness × above the air, in the clear day's shape",
-                 f"{said(level, 5)} Wh/m²"),
+                 f"{said(level, 5)} Wh/m²", DIFFUSE),
         ]  # fmt: skip
     return tuple(steps)
 
@@ -182,7 +195,7 @@ def _source_of(name: str) -> Source:
 
 def _words(day: Day, level: float, fallen: float, harvest: Harvest) -> str:
     if level <= 0:
-        return f"There is no sun on {day.date} at {said(day.latitude)}°."
+        return f"There is no sun on {day.date} at {on_earth(day.latitude, LATITUDE)}."
     sky = "clear" if day.climate is None else "as cloudy as the month is on average"
     return (
         f"On {day.date}, {sky}, {said(level)} Wh/m² fall on a level plane and {said(fallen)} on "

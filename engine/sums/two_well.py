@@ -27,17 +27,24 @@ from engine.units import (
 SEEPS: Final = Field(
     "rate", "Rate at which the wells level out", RATE,
     "The k of the closed form. Typical: flooded 0.376, AGM 0.325, gel 0.345 an hour.", "",
-    0.001, 10.0,
+    0.001, 10.0, like="0.376 /h",
 )  # fmt: skip
 AT_HAND: Final = Field(
-    "share", "Share at hand", FRACTION, "Typical: flooded 42 %, AGM 62 %, gel 52 %.", "", 0.05, 0.95
+    "share",
+    "Share at hand",
+    FRACTION,
+    "Typical: flooded 42 %, AGM 62 %, gel 52 %.",
+    "",
+    0.05,
+    0.95,
+    like="42 %",
 )
 FULL: Final = Field(
     "full", "Both wells when full", CHARGE, "More than the label says: by 9 to 19 % for lead.", "",
     0.01, 100000.0,
 )  # fmt: skip
-AVAILABLE: Final = Field("available", "At hand now", CHARGE, "", "", 0.0, 100000.0)
-BOUND: Final = Field("bound", "Bound now", CHARGE, "", "", 0.0, 100000.0)
+AVAILABLE: Final = Field("available", "At hand now", CHARGE, "", "", 0.0, 100000.0, like="92 Ah")
+BOUND: Final = Field("bound", "Bound now", CHARGE, "", "", 0.0, 100000.0, like="128 Ah")
 FLOW: Final = Field(
     "current", "Current", CURRENT, "Above zero on discharge, below on charge.", "",
     -5000.0, 5000.0,

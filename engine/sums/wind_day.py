@@ -35,6 +35,7 @@ AREA: Final = Field(
 COEFFICIENT: Final = Field(
     "power_coefficient", "Power coefficient", FRACTION,
     "Electrical power over the wind's: 20 to 30 % for a small turbine.", "", 0.01, BETZ,
+    like="25 %",
 )  # fmt: skip
 RATED: Final = Field("rated", "Rated power", POWER, "On its sheet.", "400 W", 1.0, 1e6)
 CUT_IN: Final = Field("cut_in", "Starts at", SPEED, "", "3 m/s", 0.0, 50.0)

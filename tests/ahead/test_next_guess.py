@@ -4,6 +4,7 @@ import pytest
 
 from engine.ahead.compare import FAR, Figures
 from engine.ahead.next_guess import Guess, guesses_of, next_guess
+from engine.check.doubts import doubts_of
 from engine.plan.edit import with_value
 from engine.plan.made_up import AS_FOUND, made_up_document
 from engine.units import Hour, Share
@@ -89,3 +90,21 @@ def test_what_cannot_be_run_has_no_guesses():
     assert found_in({"format": 1, "boat": {}}).guesses == ()
     unheard = with_value(small(), "boat.month", "")
     assert found_in(unheard).guesses == ()
+
+
+def test_a_guess_that_moves_nothing_worth_a_word_is_left_out():
+    """Of 0.01 A either way at 4 A: 192 Ah last 0.005 of two days more or less, and no engine."""
+    assert found_in(small("4 A (3.99 to 4.01)")).guesses == ()
+
+
+def test_a_measured_draw_says_nothing_of_hours_and_duty():
+    loads = [{"id": "L01", "name": "Fridge", "draw": "4 A (3.5 to 4.5)", "draw_by": "measured",
+              "hours_anchor": "24 h (20 to 24)", "duty": "50 % (40 to 60)"}]  # fmt: skip
+    known = {one.path: one.known_by for one in found_in(small(loads=loads)).guesses}
+    assert known == {
+        "loads.L01.draw": "measured",
+        "loads.L01.hours_anchor": "estimate",
+        "loads.L01.duty": "estimate",
+    }
+    found = {one.part: one.known_by for one in doubts_of(read(small(loads=loads)), "anchor", 9)}
+    assert found == {"draw": "measured", "hours": "estimate", "duty": "estimate"}

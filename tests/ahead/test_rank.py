@@ -59,6 +59,26 @@ def test_an_essential_load_is_never_offered_to_be_left_off():
     assert "Lamp off" not in offered(with_value(small(), "loads.L01.essential", "yes"))
 
 
+def test_what_guards_boat_and_crew_is_never_offered_to_be_left_off():
+    assert "Solar controller at night off" not in offered(BOAT)
+    for name in ("Gas detector", "Bilge pump, automatic", "Smoke alarm", "Battery monitor"):
+        assert f"{name} off" not in offered(with_value(small(), "loads.L01.name", name))
+    assert "Lamp off" not in offered(with_value(small(), "loads.L01.always_live", "yes"))
+
+
+def test_a_worn_bank_is_replaced_and_not_added_to():
+    worn = offered(with_value(small(), "bank.health", "61 %"))
+    assert worn["a new bank of 240 Ah"] == (("bank.health", "100 %"),)
+    assert "100 Ah more bank" not in worn
+    assert "100 Ah more bank" in offered(with_value(small(), "bank.health", "85 %"))
+
+
+def test_an_engine_that_never_charges_gains_nothing_by_its_limit():
+    assert "engine limit up by 10 A" not in offered(with_value(BOAT, "policy.never", "yes"))
+    alone = singles_of(read(BOAT), "unattended")
+    assert not any(one.name.startswith("engine limit") for one in alone)
+
+
 def test_every_change_offered_can_be_made():
     for document in (BOAT, made_up_document(AS_FOUND), small()):
         for changes in offered(document).values():

@@ -2,12 +2,15 @@
 
 import pytest
 
-from engine.ahead.evening import FIELDS, Evening, clock, evening_of, plain_hour
-from engine.ahead.tonight import AHEAD, inputs_from, tonight, without
+from engine.ahead.evening import FIELDS, Evening, evening_of, plain_hour
+from engine.ahead.left_off import without
+from engine.ahead.tonight import AHEAD, FAR, tonight
+from engine.ahead.until_reserve import inputs_from
 from engine.plan.edit import with_row, with_value
 from engine.plan.made_up import made_up_document
 from engine.problem import Problem
-from engine.units import Share
+from engine.units import CLOCK, Share, clock
+from engine.units import read as read_as
 from tests.ahead.plans import ahead, median, read, small
 
 BOAT = read(made_up_document())
@@ -92,6 +95,67 @@ def test_the_engine_waits_for_the_quiet_hours_to_end():
     assert tell(never, "anchor", evening()).engine is None
 
 
+def test_the_end_of_what_is_looked_at_is_no_success():
+    """By hand: 189.6 Ah at 1.04 A last 7.6 days, past 8 with a day more; the engine gives 25 Ah."""
+    loads = [
+        {"id": "L01", "name": "Lamp", "draw": "0.52 A", "hours_anchor": "24 h"},
+        {"id": "L02", "name": "Fan", "draw": "0.26 A", "hours_anchor": "24 h"},
+        {"id": "L03", "name": "Clock", "draw": "0.26 A", "hours_anchor": "24 h"},
+    ]
+    document = {**driven(small(loads=loads)), "policy": {"least_run": "0 h"}}
+    plan = read(document)
+    draw = median(document) / 24
+    share = 0.2 + 7.6 * 24 * draw / 240
+    found = tell(plan, "anchor", evening(share))
+    assert AHEAD - 1 < found.reserve_in / 24 < AHEAD
+    kept = ahead(plan).setup.house.intake.efficiency
+    exact = 24 * draw / (kept * (54 - draw) + draw)
+    assert found.engine == pytest.approx(exact, abs=5 / 60 + 0.25 * draw / 54)
+    by_name = {one.name: one.hours for one in found.singles}
+    assert by_name["Lamp"] == pytest.approx(found.reserve_in, rel=0.02)
+    assert by_name["Fan"] == pytest.approx(found.reserve_in / 3, rel=0.02)
+    assert not any(one.beyond for one in found.singles)
+
+
+def test_what_puts_the_reserve_off_for_good_is_the_least_of_it():
+    document, _ = with_row(small(), "loads", {
+        "name": "Fan", "draw": "0.04 A", "hours_anchor": "24 h"})  # fmt: skip
+    lamp = tell(read(document), "anchor", evening()).singles[0]
+    assert (lamp.name, lamp.beyond) == ("Lamp", True)
+    assert lamp.hours > (FAR - 1) * 24
+
+
+def test_the_engine_is_never_offered_into_the_quiet_hours():
+    """At 20:00 an hour is left before they begin, and a day's use asks for about two."""
+    quiet = {"quiet_from": "21", "quiet_to": "8"}
+    document = {**driven(small()), "policy": quiet}
+    found = tell(read(document), "anchor", evening(0.5, 20.0))
+    assert found.engine > 1
+    start = (20.0 + found.engine_from) % 24
+    assert start >= 8
+    assert start + found.engine <= 21
+
+
+def test_the_engine_comes_the_morning_before_the_reserve_and_not_the_one_after():
+    """By hand: 0.2 × 240 Ah + 24 Ah at 4 A last 18 h and more from 20:00, past 08:00."""
+    document = {**driven(small()), "policy": {"quiet_from": "21", "quiet_to": "8"}}
+    found = tell(read(document), "anchor", evening(0.5, 20.0))
+    assert found.reserve_in > 12
+    assert found.engine_from == pytest.approx(12)
+
+
+def test_what_guards_boat_and_crew_is_not_left_off():
+    names = ("Gas detector", "Solar controller at night", "Bilge pump", "Battery monitor")
+    document = small()
+    for name in names:
+        document, _ = with_row(document, "loads", {
+            "name": name, "draw": "0.2 A", "hours_anchor": "24 h"})  # fmt: skip
+    document, _ = with_row(document, "loads", {
+        "name": "Stereo", "draw": "0.2 A", "hours_anchor": "24 h",
+        "always_live": "yes"})  # fmt: skip
+    assert [one.name for one in tell(read(document), "anchor", evening()).singles] == ["Lamp"]
+
+
 def test_enough_sun_has_no_end():
     found = tell(BOAT, "anchor", evening(0.9, 12.0, "clear"))
     assert found.reserve_in is None
@@ -105,8 +169,8 @@ def test_the_days_begin_now():
     whole = outlook.under("dull")
     found = inputs_from(outlook, evening(hour=12.0))
     assert found.sun[0] == whole.sun[48]
-    assert found.loads[:96] == (*whole.loads[48:96], *whole.loads[:48])
-    assert len(found.loads) == AHEAD * 96
+    assert found.loads == (*whole.loads[48:96], *whole.loads[:48])
+    assert len(found.loads) == 96
 
 
 def test_more_charge_never_comes_to_the_reserve_sooner():
@@ -128,6 +192,13 @@ def test_left_off_is_left_off_in_this_way_of_living_alone():
 )  # fmt: skip
 def test_a_time_is_read_as_people_write_it(text, hour):
     assert clock(text) == hour
+    assert read_as(text, CLOCK).likely == hour
+
+
+@pytest.mark.parametrize(("text", "hour"), [("7 pm", 19), ("19:00", 19), ("21", 21), ("21 h", 21)])
+def test_quiet_hours_are_read_as_the_evening_is(text, hour):
+    policy = read({**small(), "policy": {"quiet_from": text, "quiet_to": "8 am"}}).policy
+    assert (policy.quiet_from, policy.quiet_to) == (hour, 8)
 
 
 @pytest.mark.parametrize("text", ["", "24:00", "7:75", "noon", "-3", "1e3", "123456"])

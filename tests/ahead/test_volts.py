@@ -69,6 +69,19 @@ def test_copper_of_all_falls_with_the_volts_and_is_the_sum_of_its_rows():
     assert currents == sorted(currents, reverse=True)
 
 
+def test_what_is_aboard_weighs_what_its_conductors_do():
+    """By hand for D05: 2 × 5.6 m of its own gauge; in all, run × area × 2 × 8.89 g/cm³."""
+    mine = [one for one in BOAT.circuits if one.on_bank and one.size and one.run]
+    weights = [one.size.area * 2 * one.run.likely * one.parallel * 8.89e-3 for one in mine]
+    assert FOUND.aboard == pytest.approx(sum(weights))
+    assert FOUND.aboard == pytest.approx(24.2, abs=0.05)
+    assert FOUND.aboard > FOUND.mass[0]
+    bare = volts_of(read({"format": 1, "boat": {}, "circuits": [
+        {"id": "D01", "name": "Feed", "run": "5 m", "current": "6 A",
+         "insulation": "105 degC"}]}), "anchor")  # fmt: skip
+    assert (bare.aboard, bare.rows[0].aboard) == (0, None)
+
+
 def test_panels_before_their_controller_keep_their_own_volts():
     on_bank = {one.ident for one in BOAT.circuits if one.on_bank}
     assert {one.circuit.ident for one in FOUND.rows} <= on_bank

@@ -144,3 +144,24 @@ def test_both_banks_with_one_not_known():
     assert verdict("start.chemistry", bank=FLOODED) == Verdict.NOT_KNOWN
     half = {"chemistry": "agm"}
     assert verdict("start.chemistry", bank=FLOODED, start=half) == Verdict.NOT_KNOWN
+
+
+def cold(**bank):
+    (part,) = next(
+        one.parts for one in bank_asked(plan(bank=bank)) if one.where == "bank.cold_stop"
+    )
+    return part
+
+
+def test_a_frozen_lead_battery_is_never_charged():
+    """Common practice: a discharged one freezes a little below 0 °C, and bursts when charged."""
+    freezing = cold(**FLOODED, temperature="-2 degC")
+    assert freezing.verdict == Verdict.FINE
+    assert "never charge a frozen battery" in freezing.words
+    assert "frozen" not in cold(**FLOODED, temperature="5 degC").words
+    assert "frozen" not in cold(**LITHIUM, temperature="-2 degC", cold_stop="yes").words
+
+
+def test_each_chemistry_has_its_own_note_on_cold():
+    assert "lithium" not in str(cold(**FLOODED).rule.source)
+    assert "lithium plates" in str(cold(**LITHIUM, cold_stop="yes").rule.source)

@@ -80,7 +80,7 @@ def test_charging_up_to_the_taper_is_steady():
     """0.2 × 400 / 40 A = 2 h, and nothing is said of a taper."""
     given = {**CHARGE, "source": "40 A", "to": "70 %"}
     assert values("charge-time", **given)["time"] == pytest.approx(2.0)
-    assert len(asked("charge-time", **given)["cautions"]) == 0
+    assert not any("tapers" in one for one in asked("charge-time", **given)["cautions"])
 
 
 WELLS = {"rate": "0.677", "share": "0.4751", "full": "108.16", "step": "1"}
@@ -137,3 +137,11 @@ def test_a_wind_day_behind_the_land():
     assert halved["mean_power"] == pytest.approx(44.392, abs=0.001)
     knots = values("wind-day", mean_speed="9.7192 kn", **given)
     assert knots["mean_power"] == pytest.approx(44.392, abs=0.01)
+
+
+def test_charging_says_what_the_cold_forbids():
+    given = {"capacity": "220", "from": "50 %", "to": "60 %", "source": "30 A", "limit": "0.25",
+             "taper": "0.6"}  # fmt: skip
+    assert any(
+        "below 0 °C must not be charged" in one for one in asked("charge-time", **given)["cautions"]
+    )

@@ -5,6 +5,7 @@ Peukert's time is H × (C / (I × H)) ^ exponent; an inverter takes p + fixed + 
 """
 
 import json
+import re
 
 import pytest
 from hypothesis import given
@@ -15,6 +16,7 @@ from engine.problem import Problem
 from engine.sums import SUMS
 from engine.sums.inverter_loss import load_of
 from engine.sums.sum import Inputs, Outcome, Sum, Value, answered, inputs_of
+from engine.units import FRACTION, NUMBER
 
 NEEDED = {
     "conductor": {"volts": "12 V", "current": "20 A", "run": "10 ft"},
@@ -431,6 +433,20 @@ def test_every_kind_of_input_is_read():
     inputs, found = inputs_of(one, {"words": "x", "size": "10 AWG", "flag": "yes"})
     assert found == []
     assert inputs == Inputs({}, {"kind": "a", "words": "x", "size": "10 AWG"}, {"flag": True})
+
+
+@pytest.mark.parametrize("name", sorted(SUMS))
+def test_what_is_missing_names_an_example_that_fits_it(name):
+    """An example is read by its own field, and a bare share or number is never the kind's."""
+    lacking = [one for one in SUMS[name].fields if one.needed and not one.default]
+    for declared in lacking:
+        if declared.kind in {CHOICE, TEXT, SIZE, YES_NO}:
+            continue
+        found, problems = inputs_of(
+            SUMS[name], {declared.name: re.split(", | or ", declared.example)[0]}
+        )
+        assert declared.name in found.numbers, (declared.name, problems)
+        assert declared.like or declared.kind not in {FRACTION, NUMBER}, declared.name
 
 
 runs = st.integers(1, 3000).map(lambda n: n / 10)

@@ -6,7 +6,7 @@ Hay-Davies, albedo 0.06, PVWatts with its default losses.
 
 import pytest
 
-from engine.sums.sum import answered
+from engine.sums.sum import answered, outcome_of
 from engine.sums.sun_day import SUN_DAY
 
 PVLIB = {"longitude": "40 W", "constant": "1366.1 W/m2", "watts": "100 W"}
@@ -20,6 +20,24 @@ def values(**given):
     found = asked(**given)
     assert found["problems"] == []
     return {key: one["value"] for key, one in found["answers"].items()}
+
+
+@pytest.mark.parametrize("month", ["7", "07", "jul", "July", "JULY"])
+def test_a_month_is_read_as_people_write_it(month):
+    assert values(month=month) == values(month="july")
+
+
+@pytest.mark.parametrize("month", ["0", "13", "ju", "juli", "7.5", "²"])
+def test_what_is_no_month_says_so(month):
+    assert "is not a choice for month" in problems(month=month)["month"]["what"]
+
+
+def test_a_dark_month_says_so_first_and_loses_nothing():
+    found, wrong = outcome_of(SUN_DAY, {"latitude": "80 N", "month": "12"})
+    assert found
+    assert (found.words, wrong) == ("There is no sun on 10 December at 80 N.", [])
+    assert not any("×" in one.value for one in found.working)
+    assert found.cautions == ()
 
 
 def problems(**given):

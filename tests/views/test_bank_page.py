@@ -113,3 +113,32 @@ def test_what_is_lacking_is_named(visit):
     visit.set("bank.capacity", "0")
     assert "Enter its capacity" in visit.screen.at("bank-answer").text
     assert "must be above 0" in visit.screen.at("bank-form").text
+
+
+def test_lead_carries_no_note_of_lithium(visit):
+    shown(visit)
+    visit.set("bank.chemistry", "flooded")
+    typical = visit.screen.at("bank-typical").text
+    assert "Inner resistance" in typical
+    assert "protection board" not in typical
+    assert "lithium plates" not in typical
+
+
+def test_a_worn_bank_is_worded_and_a_rested_pack_shows_more(visit):
+    shown(visit)
+    visit.set("bank.health", "61 %")
+    rates = visit.screen.at("bank-rates").text.replace("\u00a0", " ")
+    assert "Now, health 61 %" in rates
+    assert "the same amperes are a faster discharge for it" in rates
+    assert "a rested pack shows 0.05 to 0.1 V more" in visit.screen.at("bank-rest").text.replace(
+        "\u00a0", " ")  # fmt: skip
+    visit.set("bank.chemistry", "flooded")
+    assert "rested pack" not in visit.screen.at("bank-rest").text
+
+
+def test_ampere_hours_name_their_volts_and_stay_in_ah(visit):
+    page = shown(visit)
+    assert "are at the system's 12 V." in page.at("bank-card").text.replace("\u00a0", " ")
+    visit.set("settings.charge", "Wh")
+    card = visit.screen.at("bank-card").text.replace("\u00a0", " ")
+    assert "Charge stays in ampere-hours on this page." in card

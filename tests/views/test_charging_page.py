@@ -227,3 +227,29 @@ def test_the_first_questions_offer_the_sea_areas(visit):
     assert visit.screen.at("area")
     visit.go("#start/6")
     assert "Charging page" in visit.screen.at("page").text
+
+
+def test_a_likely_day_is_drawn_by_the_hour(visit):
+    screen = shown(visit, made_up_document())
+    day = screen.at("charging-day")
+    assert day.named("svg")
+    assert len(screen.at("tide-table").named("tbody")[0].named("tr")) == 24
+    assert "those of the sun at the 13.2 V of a bank it charges" in told(screen, "charging-day")
+    visit.set("settings.charge", "Wh")
+    assert "Watt-hours here are ampere-hours × 12 V." in told(visit.screen, "charging-day")
+    assert not shown(visit, new_document()).at("charging-day").named("svg")
+
+
+def test_equalising_warns_first_of_the_loads(visit):
+    flooded = with_value(made_up_document(), "bank.chemistry", "flooded")
+    text = told(shown(visit, flooded), "charging-bank")
+    assert "15.5 V" in text
+    assert "switch off every load first" in text
+    assert "Equalise only" not in told(shown(visit, made_up_document()), "charging-bank")
+
+
+def test_degrees_keep_their_letter(visit):
+    cold = with_value(made_up_document(), "bank.temperature", "-2 degC")
+    assert "°c" not in shown(visit, cold).at("page").text
+    cold = with_value(made_up_document(), "bank.temperature", "5 degC")
+    assert "°c" not in shown(visit, cold).at("page").text

@@ -136,3 +136,24 @@ def test_home_says_nothing_before_the_rooms_are_here(visit, monkeypatch):
     monkeypatch.setattr("engine.views.home.home.here", lambda: False)
     visit.set("show.condition", "passage")
     assert text(visit, "home-ahead") == ""
+
+
+def test_quiet_hours_are_typed_as_people_write_them(page):
+    page.set("policy.quiet_from", "9 pm")
+    page.set("policy.quiet_to", "08:00")
+    assert "Read as 21:00" in text(page, "days-form")
+    assert "Read as 08:00" not in text(page, "days-form")
+    page.set("policy.quiet_from", "25:00")
+    assert "“25:00” is no time of the day." in text(page)
+
+
+def test_where_low_volts_take_the_loads_off_is_told_with_its_source(page):
+    why = text(page, "days-answer")
+    assert "low volts take off every load that is not essential" in why
+    assert "low-voltage disconnect at 20 % of lead, 10 % lithium" in why
+
+
+def test_with_no_engine_the_chance_is_of_charging(page):
+    assert "Chance that the engine is needed" in text(page, "days-chance")
+    page.set("show.condition", "unattended")
+    assert "Chance that charging is needed" in text(page, "days-chance")

@@ -128,6 +128,8 @@ def test_volts_halve_currents_and_say_what_to_ask(page):
     assert "150 A" in found
     assert "75 A" in found
     assert "37.5 A" in found
+    assert "12 V, least, now" in found
+    assert "What is fitted now holds 24.2 kg." in found
     assert "Ask the nameplate" in found
 
 
@@ -137,6 +139,7 @@ def test_a_conductor_that_none_suits_and_a_circuit_not_known_say_so(page):
     page.set("circuits.D05.run", "?")
     found = text(page, "whatif-volts")
     assert "900 A, no conductor here is thick enough" in found
+    assert re.search(r"at least [\d.]+ kg at 12 V \(1 circuit not counted", found)
     assert "is not known: Fridge." in found
     page.set("circuits.D03.current", "600 A")
     page.set("circuits.D03.run", "9 m")

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from engine.batteries.chemistry import CHEMISTRIES
 from engine.batteries.tables import (
-    COLDEST_CHARGE,
     CYCLES_AT_HALF,
     EXPONENT,
     MASS,
@@ -15,17 +15,21 @@ from engine.batteries.tables import (
 )
 from engine.charging.tables import MOST_CHARGE
 from engine.check.bank import figures_of, nominal_volts
+from engine.check.bank_asked import COLDEST
 from engine.check.path import bank_ohms
 from engine.loads.day_use import day_use
 from engine.loads.load import CONDITIONS
 from engine.units import said
+from engine.views.energy.volts_note import volts_note
 from engine.views.parts.html import Html, head, joined, tag
 from engine.views.parts.say import capital, figures, warmth, whole
 
 if TYPE_CHECKING:
+    from engine.batteries.chemistry import Chemistry
     from engine.check.bank import BankFigures
     from engine.estimate import Estimate
     from engine.plan.parts import Bank
+    from engine.source import Source
     from engine.views.parts.scene import Scene
 
 TYPICAL: Final = "typical"
@@ -55,6 +59,7 @@ def card(scene: Scene) -> Html | None:
             ("Largest discharge it allows", f"{said(most)} A" if most else "not known"),
         ),
         _cold(found),
+        volts_note(scene, stays=True),
         tag("p", f"In all its cycles it gives about {said(found.life / 1000, 2)} thousand Ah.",
             class_="note"),
         _batteries(bank, found),
@@ -110,7 +115,7 @@ def typical(scene: Scene) -> Html | None:
         ("Share used", f"{said(found.depth * 100)} %", None, f"{said(USABLE[name] * 100)} %",
          USABLE.source),
         ("Inner resistance", f"{said((inner or 0.0) * 1000)} mΩ", kind.milliohms,
-         " mΩ for 100 Ah at 12 V", RESISTANCE_100_AH.source),
+         " mΩ for 100 Ah at 12 V", _inner_source(kind)),
         ("Mass", f"{said(found.mass.likely, 2)} kg", None,
          f"{said(MASS[name][0])} to {said(MASS[name][2])} kg for each kWh", MASS.source),
         ("Cycles", said(found.cycles.likely, 2), None,
@@ -118,7 +123,7 @@ def typical(scene: Scene) -> Html | None:
         ("Most charge current", _charge(found), None,
          f"{said(MOST_CHARGE[name])} A for each Ah", MOST_CHARGE.source),
         ("Coldest charging", warmth(kind.coldest_charge, scene.units), None,
-         "the same", COLDEST_CHARGE.source),
+         "the same", COLDEST[kind.lead]),
     )  # fmt: skip
     body = (
         tag(
@@ -138,6 +143,12 @@ def typical(scene: Scene) -> Html | None:
         class_="why",
         id="bank-typical-figures",
     )  # fmt: skip
+
+
+def _inner_source(kind: Chemistry) -> Source:
+    """Return where a resistance comes from; only lithium has a board within."""
+    source = RESISTANCE_100_AH.source
+    return replace(source, place="half charged, at 25 °C") if kind.lead else source
 
 
 def _span(span: Estimate | None) -> str:

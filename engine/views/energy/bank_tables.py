@@ -11,7 +11,18 @@ from engine.views.parts.html import Html, head, joined, tag
 from engine.views.parts.say import capital, hours, warmth, whole
 
 if TYPE_CHECKING:
+    from engine.plan.parts import Bank
     from engine.views.parts.scene import Scene
+
+
+def _worn(bank: Bank) -> str:
+    """Return why a worn bank gives less than its health at a fast rate."""
+    if bank.health is None or bank.health.likely >= 1:
+        return ""
+    return (
+        f" A bank of {said(bank.health.likely * 100)} % health gives less than that share of its "
+        "label: the same amperes are a faster discharge for it."
+    )
 
 
 def rates(scene: Scene) -> Html | None:
@@ -20,7 +31,7 @@ def rates(scene: Scene) -> Html | None:
     if bank is None or not found:
         return None
     cold = f"At {warmth(bank.temperature, scene.units)}"
-    health = f"At {said(bank.health.likely * 100)} % health" if bank.health else "Now"
+    health = f"Now, health {said(bank.health.likely * 100)} %" if bank.health else "Now"
     rows = (
         tag(
             "tr",
@@ -48,5 +59,6 @@ def rates(scene: Scene) -> Html | None:
         tag("div", table, class_="scroll", tabindex="0", role="region",
             aria_label="Capacity at a rate"),
         tag("p", "For one discharge at one current: what a fast one leaves behind comes back at "
-            "rest.", tag("span", f" {PEUKERT}. {CLAMP}.", class_="source"), class_="note"),
+            "rest.", _worn(bank), tag("span", f" {PEUKERT}. {CLAMP}.", class_="source"),
+            class_="note"),
     )  # fmt: skip

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from engine.ahead.balance import balance_of
 from engine.ahead.by_clock import lacking
+from engine.ahead.day_hours import day_hours
 from engine.finding import Step
 from engine.loads.load import CONDITIONS
 from engine.plan.edit import rows_of
@@ -13,8 +14,11 @@ from engine.plan.source_fields import KINDS
 from engine.units import words
 from engine.views.energy.charging_bank import bank_takes
 from engine.views.energy.charging_source import source_block
+from engine.views.energy.course import nights_of
 from engine.views.energy.place import place_block, year_block
+from engine.views.energy.tide_day import tide_day
 from engine.views.energy.use import energy_pages
+from engine.views.energy.volts_note import volts_note
 from engine.views.home.home import banner, charge, conditions
 from engine.views.parts.html import Block, Html, block, joined, tag
 from engine.views.parts.say import button, link, why
@@ -43,6 +47,7 @@ def charging(scene: Scene) -> tuple[Block, ...]:
             name="div",
         ),
         block("charging-add", _adding()),
+        block("charging-day", _day(scene)),
         bank_takes(scene, balance),
         place_block(scene),
         year_block(scene),
@@ -126,6 +131,25 @@ def _none_yet(rows: list[str]) -> Html | None:
         "No source yet. Add what is fitted: panels with their watts first, then the alternator "
         "with its amperes. What each brings stands below it at once.",
         class_="empty",
+    )
+
+
+def _day(scene: Scene) -> Html | None:
+    """Return a likely day by the hour."""
+    found = day_hours(scene.plan, scene.condition)
+    if found is None:
+        return None
+    spoken = CONDITIONS[scene.condition]
+    return joined(
+        tag("h2", "A likely day by the hour"),
+        tide_day(
+            "tide",
+            f"Use and likely sun {spoken}, hour by hour",
+            found.use,
+            found.sun,
+            nights=nights_of(found.sunrise, found.sunset, 1),
+        ),
+        volts_note(scene, sun=True),
     )
 
 

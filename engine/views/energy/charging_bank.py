@@ -8,6 +8,7 @@ from engine.ahead.taking import charging_of, taking_of
 from engine.ahead.year import Year
 from engine.batteries.charging_volts import STAGES, charging_volts
 from engine.batteries.chemistry import CHEMISTRIES
+from engine.batteries.tables import EQUALISE
 from engine.batteries.temperature import RATED
 from engine.charging.acceptance import ACCEPTANCE
 from engine.charging.tables import COULOMBIC, MOST_CHARGE, TAPER
@@ -17,7 +18,7 @@ from engine.loads.load import CONDITIONS
 from engine.problem import Problem
 from engine.units import said
 from engine.views.home.home import charge
-from engine.views.parts.cautions import caution, chemistry_caution
+from engine.views.parts.cautions import EQUALISING, caution, chemistry_caution
 from engine.views.parts.html import Block, Html, block, head, joined, tag
 from engine.views.parts.say import capital, hours, link, warmth, why
 
@@ -159,7 +160,7 @@ def _volts(scene: Scene, bank: Bank) -> Html:
                 tag("td", f"{said(warm.likely)} V", tag("small", f"{said(warm.low)} to "
                     f"{said(warm.high)}", class_="range"), class_="n"),
             ]  # fmt: skip
-        rows.append(tag("tr", tag("th", stage.capitalize(), scope="row"), *cells))
+        rows.append(tag("tr", tag("th", capital(stage), scope="row"), *cells))
     words = (
         "Lead wants more volts when it is cold and fewer when it is warm: fit the sensor on the "
         "bank." if kind.lead else "Lithium is not compensated: switch compensation off."
@@ -173,4 +174,5 @@ def _volts(scene: Scene, bank: Bank) -> Html:
             class_="grid",
         ),
         tag("p", words, class_="note"),
+        caution(EQUALISING, "equalise") if EQUALISE.rows.get(kind.name) else None,
     )

@@ -8,6 +8,7 @@ from engine.ahead.source_facts import by_controller, dock_watts, drag_of, wind_f
 from engine.loads.load import CONDITIONS
 from engine.plan.edit import value_at
 from engine.plan.source_fields import CONTROLLERS
+from engine.solar.panel import CONTROLLER
 from engine.units import said, words
 from engine.views.home.home import charge
 from engine.views.parts.cautions import (
@@ -193,7 +194,12 @@ def _controllers(scene: Scene, one: Brought) -> Html:
     return joined(
         tag(
             "table",
-            tag("caption", "The same panels with either controller", class_="quiet"),
+            tag(
+                "caption",
+                "The same panels with either controller ",
+                tag("span", str(CONTROLLER), class_="source"),
+                class_="quiet",
+            ),
             head("Controller", likely, dull, numbers=(likely, dull)),
             tag("tbody", *rows),
             class_="grid",

@@ -35,9 +35,8 @@ class Course:
     """What a curve shows of some days.
 
     ``step`` lies between charges (h). ``band`` is low, middle and high (1) every ``band_step``;
-    ``nights`` run from sunset to sunrise, since the first midnight (h). ``labels``, ``engine`` (h)
-    and ``drove`` are one a day. The first of the traces feeds the table; without any, the band's
-    middle does.
+    ``nights`` run from sunset to sunrise, since the first midnight (h). The first of the traces
+    feeds the table; without any, the band's middle does.
     """
 
     days: int
@@ -49,9 +48,6 @@ class Course:
     disconnect: float | None = None
     nights: tuple[tuple[float, float], ...] = ()
     marks: tuple[Mark, ...] = ()
-    labels: tuple[str, ...] = ()
-    engine: tuple[float, ...] = ()
-    drove: tuple[str, ...] = ()
 
     @property
     def hours(self) -> float:
@@ -76,16 +72,6 @@ class Course:
         """Marks by time."""
         return sorted(self.marks, key=lambda one: one.time)
 
-    def label(self, day: int) -> str:
-        """Return what a day is called.
-
-        Parameters
-        ----------
-        day : int
-            From 0. [1]
-        """
-        return self.labels[day] if day < len(self.labels) else str(day + 1)
-
     def named(self, day: int) -> str:
         """Return a day's name within a sentence.
 
@@ -94,7 +80,7 @@ class Course:
         day : int
             From 0. [1]
         """
-        return self.label(day) if self.labels else f"day {day + 1}"
+        return f"day {day + 1}"
 
     def titled(self, day: int) -> str:
         """Return a day's name at the head of a line.

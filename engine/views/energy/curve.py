@@ -138,7 +138,7 @@ def _drawn(frame: _Frame, title: str, strokes: Html) -> Html:
     )  # fmt: skip
     return picture(
         frame.width,
-        FOOT + (30 if course.labels else 50),
+        FOOT + 50,
         title,
         about(course, frame.first, frame.last),
         *_nights(frame),
@@ -168,13 +168,12 @@ def _scale(frame: _Frame) -> Iterator[Html | None]:
         yield write(LEFT - 8, up(share) + 5, percent(share), "end", "soft")
     edges = [LEFT + frame.per * day for day in range(1, frame.last - frame.first)]
     yield rules(((x, FOOT, x, FOOT + 8) for x in edges), "soft")
-    widest = max((len(frame.course.label(day)) for day in range(frame.course.days)), default=1)
+    widest = len(str(frame.course.days))
     every = ceil((widest * 8 + 6) / frame.per)
     for day in range(frame.first, frame.last, every):
         x = LEFT + frame.per * (day - frame.first + 0.5)
-        yield write(x, FOOT + 25, frame.course.label(day), class_="soft")
-    if not frame.course.labels:
-        yield write((LEFT + frame.right) / 2, FOOT + 44, "day", class_="soft")
+        yield write(x, FOOT + 25, str(day + 1), class_="soft")
+    yield write((LEFT + frame.right) / 2, FOOT + 44, "day", class_="soft")
 
 
 def _limits(frame: _Frame) -> Iterator[Html | None]:

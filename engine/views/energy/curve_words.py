@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, Final
 from engine.views.energy.course import DAY, LOOKS, clock, lowest_of, percent, read_off
 from engine.views.energy.drawn import swatch
 from engine.views.parts.html import Html, head, tag
-from engine.views.parts.say import hours
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -154,10 +153,7 @@ def table(ident: str, course: Course) -> Html | None:
         tag(
             "tr",
             tag("th", course.titled(day), scope="row"),
-            *(
-                tag("td", text, data_label=label, class_="wide" if label == DROVE else "n")
-                for label, text in _cells(course, day)
-            ),
+            *(tag("td", text, data_label=label, class_="n") for label, text in _cells(course, day)),
         )
         for day in range(course.days)
     ]
@@ -167,16 +163,13 @@ def table(ident: str, course: Course) -> Html | None:
         tag("summary", "Day by day"),
         tag(
             "table",
-            head("Day", *heads, numbers=tuple(one for one in heads if one != DROVE)),
+            head("Day", *heads, numbers=tuple(heads)),
             tag("tbody", *rows),
             class_="grid cards",
         ),
         class_="why",
         id=f"{ident}-table",
     )
-
-
-DROVE: Final = "What drove it"
 
 
 def _cells(course: Course, day: int) -> Iterator[tuple[str, str]]:
@@ -193,10 +186,6 @@ def _cells(course: Course, day: int) -> Iterator[tuple[str, str]]:
     if course.band:
         low, _, high = read_off_row(course, (day + 1) * DAY)
         yield "8 in 10, at end", f"{percent(low)} to {percent(high)} %"
-    if course.engine:
-        yield "Engine", hours(course.engine[day]) if course.engine[day] else "0"
-    if course.drove:
-        yield DROVE, course.drove[day]
 
 
 def marks_table(ident: str, course: Course) -> Html | None:

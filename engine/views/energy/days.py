@@ -19,14 +19,17 @@ from engine.ahead.runs import (
     three_skies,
 )
 from engine.ahead.told import alone_words, answer, so_far, working
+from engine.finding import Step
 from engine.problem import Problem
 from engine.simulate.chance import GRID, Chance
+from engine.simulate.house import DISCONNECT_SOURCE
 from engine.views.energy.chance_strip import Odds, chance_strip
-from engine.views.energy.course import Course, Mark, Trace, nights_of
+from engine.views.energy.course import Course, Mark, Trace, nights_of, percent
 from engine.views.energy.curve import curve
 from engine.views.energy.days_form import choices, first_fields, form, notes, trouble
 from engine.views.energy.days_tables import each_day, ledger, sky_table
 from engine.views.energy.use import energy_pages
+from engine.views.energy.volts_note import volts_note
 from engine.views.home.home import banner, conditions
 from engine.views.parts.html import Block, Html, block, tag
 from engine.views.parts.say import button, why
@@ -35,6 +38,7 @@ from engine.views.parts.scene import SKIES_SHOWN
 if TYPE_CHECKING:
     from engine.ahead.place import Where
     from engine.simulate.run import Series
+    from engine.simulate.weather import Outlook
     from engine.views.parts.scene import Scene
 
 HERE: Final = "energy/ahead"
@@ -77,7 +81,7 @@ def _reckoned(scene: Scene, where: Where) -> tuple[Block, ...]:
             tag("p", tag("b", told[0]), *(f" {one}" for one in told[1:]), class_="answer"),
             None if chance.done else tag("p", so_far(chance), class_="known"),
             tag("p", alone_words(alone_days(plan, condition), LONGEST), class_="note"),
-            why("Why these numbers?", working(chance), "why-days"),
+            why("Why these numbers?", (*working(chance), _low_volts(outlook)), "why-days"),
         ),
         block("days-notes", notes(scene, where)),
         block(
@@ -93,7 +97,7 @@ def _reckoned(scene: Scene, where: Where) -> tuple[Block, ...]:
         block("days-skies", tag("h2", "Three skies"), sky_table(skies, engine=engine)),
         block(
             "days-chance",
-            tag("h2", f"How likely is the {'engine' if engine else 'charging'} needed?"),
+            tag("h2", f"Chance that {'the engine' if engine else 'charging'} is needed"),
             _stopped(scene),
             chance_strip("days-odds", what, odds, chance.runs, _asked(scene, chance), STOP),
         ),
@@ -102,7 +106,12 @@ def _reckoned(scene: Scene, where: Where) -> tuple[Block, ...]:
             tag("h2", f"Each day, {sky} sky"),
             each_day(shown),
         ),
-        block("days-ledger", tag("h2", "The ledger"), ledger(shown)),
+        block(
+            "days-ledger",
+            tag("h2", "The ledger"),
+            ledger(shown),
+            volts_note(scene, sun=True, stays=True),
+        ),
         block("days-form", form(scene)),
     )
 
@@ -138,6 +147,15 @@ def _asked(scene: Scene, chance: Chance) -> int:
     """Return how many runs are under way to; those done where none are."""
     progress = scene.progress
     return chance.asked if progress and progress.running else chance.runs
+
+
+def _low_volts(outlook: Outlook) -> Step:
+    """Return where low volts take the loads off."""
+    house = outlook.setup.house
+    return Step(
+        "loads off", "low volts take off every load that is not essential",
+        f"at {percent(house.disconnect)} % charge", DISCONNECT_SOURCE,
+    )  # fmt: skip
 
 
 def _stopped(scene: Scene) -> Html | None:

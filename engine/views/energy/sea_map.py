@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from engine.units import said
+from engine.units import LATITUDE, LONGITUDE, on_earth
 from engine.views.energy.drawn import Point, boxes, picture, rules, trail, write
 from engine.views.parts.html import Html, tag
 
@@ -20,25 +20,6 @@ WEST: Final = -181.5
 LARGE: Final = 6
 SMALL: Final = 3
 """Size of a cell on a wide page and on a phone, picture units."""
-
-
-def on_earth(degrees: float, letters: str) -> str:
-    """Return a latitude or longitude as sailors write it.
-
-    Parameters
-    ----------
-    degrees : float
-        North or east positive. [°]
-    letters : str
-        For above and below zero, ``NS`` or ``EW``.
-
-    Examples
-    --------
-    >>> on_earth(43.0, "NS"), on_earth(-5.5, "EW"), on_earth(0.0, "NS")
-    ('43 N', '5.5 W', '0')
-    """
-    letter = "" if degrees == 0 else f" {letters[degrees < 0]}"
-    return f"{said(abs(degrees))}{letter}"
 
 
 def sea_map(
@@ -68,7 +49,7 @@ def sea_map(
     known = latitude is not None and longitude is not None
     where = "No place yet"
     if latitude is not None and longitude is not None:
-        where = f"{on_earth(latitude, 'NS')}, {on_earth(longitude, 'EW')}"
+        where = f"{on_earth(latitude, LATITUDE)}, {on_earth(longitude, LONGITUDE)}"
     place = (latitude or 0.0, longitude or 0.0) if known else None
     return tag(
         "figure",
@@ -118,10 +99,10 @@ def _drawn(
     parts.append(rules(((x, 1, x, 1 + tall) for _, x in down), "faint"))
     parts.append(rules(((1, y, 1 + wide, y) for degrees, y in across if not degrees), "soft"))
     parts += [
-        write(4, y - 4 if y > 20 else y + 14, on_earth(one, "NS"), "start", "soft halo")
+        write(4, y - 4 if y > 20 else y + 14, on_earth(one, LATITUDE), "start", "soft halo")
         for one, y in across
     ]
-    parts += [write(x, tall + 18, on_earth(one, "EW"), class_="soft") for one, x in down]
+    parts += [write(x, tall + 18, on_earth(one, LONGITUDE), class_="soft") for one, x in down]
     parts.append(boxes([(1, 1, wide + 1, tall + 1)], "frame"))
     if place:
         south = NORTH - STEP * len(cells)

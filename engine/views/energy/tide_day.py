@@ -56,7 +56,7 @@ def tide_day(  # noqa: PLR0913, PLR0917 - two outlines and what stands round the
         tag(
             "figcaption",
             swatch("use", tag("path", d="M0 9h36", class_="line solid")),
-            swatch("sun", tag("rect", x=1, y=2, width=34, height=14, class_="band")),
+            swatch("likely sun", tag("rect", x=1, y=2, width=34, height=14, class_="band")),
             class_="key",
         ),
         _table(ident, use, sun, unit),
@@ -96,8 +96,8 @@ def _drawn(  # noqa: PLR0913, PLR0917 - both outlines and what stands round them
     dark = [(across(start), across(stop)) for start, stop in nights]
     area = [(LEFT, FOOT), *outline(sun), (LEFT + width, FOOT)]
     return picture(
-        LEFT + width + 10,
-        FOOT + 46,
+        LEFT + width + 16,
+        FOOT + 52,
         title,
         about,
         boxes(((left, TOP, right, FOOT) for left, right in dark), "night"),

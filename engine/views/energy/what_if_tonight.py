@@ -5,16 +5,18 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from engine.ahead.evening import FIELDS, evening_of, plain_hour
-from engine.ahead.tonight import AHEAD, Tonight, tonight
+from engine.ahead.tonight import AHEAD, FAR, tonight
 from engine.finding import Step
 from engine.problem import Problem
-from engine.units import words
+from engine.simulate.policy import DAY
+from engine.units import said, words
 from engine.views.parts.form import control
 from engine.views.parts.html import Block, Html, block, joined, tag
 from engine.views.parts.say import hours, whole, why
 
 if TYPE_CHECKING:
     from engine.ahead.evening import Evening
+    from engine.ahead.tonight import LeftOff, Tonight
     from engine.views.parts.scene import Scene
 
 DAYS = ("today", "tomorrow", "the day after tomorrow")
@@ -87,10 +89,17 @@ def _remedies(found: Tonight, now: Evening) -> list[str]:
     if found.engine is not None:
         when = "now" if found.engine_from <= 0 else f"from {_when(now.hour + found.engine_from)}"
         remedies.append(f"engine {hours(found.engine)} {when}")
-    remedies += [f"{one.name} left off" for one in found.singles if one.a_day]
+    remedies += [_alone(one) for one in found.singles if one.a_day]
     if found.together:
         remedies.append(f"{words(one.name for one in found.together)} left off together")
     return remedies
+
+
+def _alone(one: LeftOff) -> str:
+    if one.beyond:
+        return f"{one.name} left off: it then lasts more than {FAR} days"
+    days = said(one.hours / DAY, 2)
+    return f"{one.name} left off: {days} day{'s' * (days != '1')} more"
 
 
 def _less_than_a_day(found: Tonight) -> str:
@@ -105,6 +114,6 @@ def _steps() -> tuple[Step, ...]:
     return (
         Step("from now on", "the plan's use by the clock, the sky chosen, rest of today included",
              "the first moment at the reserve"),
-        Step("one more day", "each remedy is tried until the reserve comes 24 h later",
-             "the least that is enough, in steps of 5 min"),
+        Step("one more day", "each remedy is tried until the reserve comes 24 h later, the engine "
+             "out of the quiet hours", "the least that is enough, in steps of 5 min"),
     )  # fmt: skip

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 LARGEST = 6
 """Circuits shown unfolded."""
+FITTED = "Fitted now"
 
 
 def volts_block(scene: Scene) -> Block:
@@ -47,16 +48,26 @@ def volts_block(scene: Scene) -> Block:
 
 
 def _sentence(found: Volts) -> str:
-    parts = [
-        f"{said(mass, 2)} kg at {said(volts)} V"
-        for volts, mass in zip(SYSTEMS, found.mass, strict=True)
-    ]
-    return f"The same watts need copper of {words(parts)}."
+    parts = []
+    for volts, mass, left in zip(SYSTEMS, found.mass, found.unsuited, strict=True):
+        none = f" ({_not_counted(left)})" if left else ""
+        parts.append(f"{_mass(mass, left)} at {said(volts)} V{none}")
+    fitted = f" What is fitted now holds {_mass(found.aboard, 0)}." if found.aboard else ""
+    return f"The least conductors for the same watts hold copper of {words(parts)}.{fitted}"
+
+
+def _mass(mass: float, left_out: int) -> str:
+    least = "at least " if left_out else ""
+    return f"{least}{said(mass, 3 if mass >= 10 else 2)} kg"
+
+
+def _not_counted(count: int) -> str:
+    return f"{count} circuit{'s' * (count > 1)} not counted, which none here suits"
 
 
 def _table(scene: Scene, rows: tuple[Row, ...], found: Volts | None = None) -> Html:
     now = scene.plan.boat.volts
-    names = [f"{said(one)} V" + (", now" if one == now else "") for one in SYSTEMS]
+    names = [f"{said(one)} V, least" + (", now" if one == now else "") for one in SYSTEMS]
     lines = []
     for row in rows:
         route = f"wiring/circuits/{row.circuit.ident}"
@@ -64,14 +75,26 @@ def _table(scene: Scene, rows: tuple[Row, ...], found: Volts | None = None) -> H
             tag("td", _cell(one), data_label=name)
             for one, name in zip(row.fitted, names, strict=True)
         )
-        lines.append(tag("tr", tag("th", link(route, row.circuit.name), scope="row"), *cells))
+        lines.append(tag("tr", tag("th", link(route, row.circuit.name), scope="row"),
+                         tag("td", _aboard(row), data_label=FITTED), *cells))  # fmt: skip
     if found:
         masses = (
-            tag("td", tag("b", f"{said(mass, 2)} kg"), data_label=name)
-            for mass, name in zip(found.mass, names, strict=True)
-        )
+            tag("td", tag("b", mass), data_label=name)
+            for mass, name in (
+                (_mass(found.aboard, 0) if found.aboard else "not stated", FITTED),
+                *((_mass(mass, left), name)
+                  for mass, left, name in zip(found.mass, found.unsuited, names, strict=True)),
+            )
+        )  # fmt: skip
         lines.append(tag("tr", tag("th", "Copper of all circuits", scope="row"), *masses))
-    return tag("table", head("Circuit", *names), tag("tbody", *lines), class_="grid cards")
+    return tag("table", head("Circuit", FITTED, *names), tag("tbody", *lines), class_="grid cards")
+
+
+def _aboard(row: Row) -> str:
+    size, abreast = row.circuit.size, row.circuit.parallel
+    if size is None:
+        return "not stated"
+    return f"{abreast} × {size}" if abreast > 1 else str(size)
 
 
 def _cell(one: Fitted) -> str:

@@ -118,6 +118,17 @@ LEAD: Final = Caution(
         "Battery acid and sea water make chlorine. If batteries flood, get out and ventilate.",
     ),
 )
+EQUALISING: Final = Caution(
+    "Warning",
+    "Equalise only a flooded bank, only as its maker says, and switch off every load first.",
+    (
+        "Its volts harm lamps, electronics and fridges: take the loads off the bank, and leave "
+        "nothing else joined to it.",
+        "It gases hard: open the space, no sparks, caps as the maker says, plates covered; look at "
+        "the cells every hour, and stop when one gets hot.",
+        "Never equalise AGM, gel or lithium, and never a bank that is cold, frozen or damaged.",
+    ),
+)
 LITHIUM: Final = Caution(
     "Warning",
     "Lithium is a system, not a swap. It can switch itself off without asking.",

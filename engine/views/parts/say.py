@@ -9,6 +9,7 @@ from engine.finding import Severity, Verdict
 from engine.problem import Problem
 from engine.units import (
     ANGLE,
+    CLOCK,
     FRACTION,
     LATITUDE,
     LENGTH,
@@ -17,6 +18,8 @@ from engine.units import (
     TEMPERATURE,
     fixed,
     in_unit,
+    of_day,
+    on_earth,
     said,
 )
 from engine.views.parts.html import Html, joined, tag
@@ -26,7 +29,6 @@ if TYPE_CHECKING:
 
     from engine.field import Field
     from engine.finding import Finding, Step
-    from engine.units import Kind
     from engine.views.parts.scene import Units
 
 SHAPES: Final = {
@@ -36,7 +38,7 @@ SHAPES: Final = {
     Verdict.CANNOT_SAY: "unsure",
     Verdict.NOT_KNOWN: "unknown",
 }
-ON_EARTH: Final = {LATITUDE: ("N", "S"), LONGITUDE: ("E", "W")}
+ON_EARTH: Final = {LATITUDE, LONGITUDE}
 SHORT: Final = {"degC": "°C", "degF": "°F", "horsepower": "hp"}
 ONE: Final = {("1", "days"): "day"}
 
@@ -139,27 +141,8 @@ def echo(field: Field, text: str, units: Units) -> str:
     plain = "".join(text.split()).replace(",", ".").replace("deg", "°").lower()
     known = "".join(shown.split()).lower()
     if field.kind in ON_EARTH:
-        plain, known = plain.replace("°", ""), known.replace("°", "")
+        plain = plain.replace("°", "")
     return "" if plain == known else f"Read as {shown}"
-
-
-def on_earth(value: float, kind: Kind) -> str:
-    """Return a latitude or longitude as charts say it.
-
-    Parameters
-    ----------
-    value : float
-        North or east positive. [°]
-    kind : Kind
-        LATITUDE or LONGITUDE.
-
-    Examples
-    --------
-    >>> on_earth(-43.5, LATITUDE), on_earth(5.0, LONGITUDE)
-    ('43.5° S', '5° E')
-    """
-    north, south = ON_EARTH[kind]
-    return f"{said(abs(value), 4)}° {south if value < 0 else north}"
 
 
 def _shown(field: Field, value: float, units: Units) -> str:
@@ -167,6 +150,8 @@ def _shown(field: Field, value: float, units: Units) -> str:
         return f"{said(value * 100)} %"
     if field.kind in ON_EARTH:
         return on_earth(value, field.kind)
+    if field.kind is CLOCK:
+        return of_day(value)
     if field.kind is ANGLE:
         return f"{said(value, 4)}°"
     unit = units.of(field.kind)

@@ -1,0 +1,57 @@
+"""What may be left off to save charge, and what nobody should be told to switch off."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, Final
+
+from engine.estimate import Estimate
+from engine.loads.load import CONDITIONS
+
+if TYPE_CHECKING:
+    from engine.loads.load import Load
+    from engine.plan.parts import Plan
+
+KEEPS: Final = ("alarm", "detector", "bilge", "monitor", "protection", "controller")
+"""Words of gear that guards boat, crew or bank, by which it is known where nobody ticked it."""
+
+
+def may_be_left(load: Load) -> bool:
+    """Return whether a load may be offered to be left off.
+
+    Parameters
+    ----------
+    load : Load
+        As stated; nothing essential, always live, or that guards boat, crew or bank.
+
+    Examples
+    --------
+    >>> from engine.loads.load import Load
+    >>> may_be_left(Load("L01", "Stereo")), may_be_left(Load("L02", "Gas detector"))
+    (True, False)
+    """
+    name = load.name.lower()
+    return not (load.essential or load.always_live or any(word in name for word in KEEPS))
+
+
+def without(plan: Plan, condition: str, off: frozenset[str]) -> Plan:
+    """Return the plan with some loads left off.
+
+    Parameters
+    ----------
+    plan : Plan
+        As read.
+    condition : str
+        One of CONDITIONS.
+    off : frozenset of str
+        Ids of loads.
+    """
+    place = list(CONDITIONS).index(condition)
+    none = Estimate.exact(0.0)
+    loads = tuple(
+        replace(one, hours=(*one.hours[:place], none, *one.hours[place + 1 :]))
+        if one.ident in off
+        else one
+        for one in plan.loads
+    )
+    return replace(plan, loads=loads)
