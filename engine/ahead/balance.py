@@ -31,6 +31,11 @@ class Balance:
         )
 
     @property
+    def plugged(self) -> tuple[Brought, ...]:
+        """Chargers on shore power that count: they give what is asked, up to their current."""
+        return tuple(one for one in self.brought if one.source.counted and one.docked)
+
+    @property
     def likely(self) -> AmpHour:
         """What they bring on a likely day, Ah."""
         return AmpHour(sum(one.likely for one in self.free))

@@ -8,18 +8,23 @@ from typing import TYPE_CHECKING, Final
 from engine.ahead.panels import Under, array_day, charging_volts
 from engine.ahead.place import where_of
 from engine.ahead.winds import turbine_of, wind_at
+from engine.batteries.charging_volts import charging_volts as stage_volts
+from engine.batteries.chemistry import CHEMISTRIES
+from engine.batteries.tables import FLOODED
 from engine.charging.alternator import Alternator, output
 from engine.charging.generator import Generator, engine_fuel, generator_fuel
 from engine.charging.mains import Charger, ac_watts
+from engine.charging.mains import output as mains_output
 from engine.charging.site import OPEN, site_derates
 from engine.charging.water import Rotor, power
 from engine.charging.wind import mean_power
+from engine.check.shore_ways import in_force
 from engine.derate import Derate
 from engine.problem import Problem
 from engine.simulate.policy import DAY
 from engine.simulate.weather import SKIES
 from engine.source import Source
-from engine.units import Amp, AmpHour, Share, Watt, said
+from engine.units import Amp, AmpHour, Share, Volt, Watt, said
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -34,9 +39,10 @@ READ: Final = Source("owner", "as read", "by the meter, hot")
 class Brought:
     """What a source brings in a day (Ah) under a clear, a likely and a dull sky; or by the hour.
 
-    ``current`` is what it gives while it runs (A), ``fuel`` what it burns then (L/h). ``started``
-    is true where somebody starts it, so that it brings nothing by itself. ``missing`` names what
-    must be entered before it counts.
+    ``current`` is what it gives while it runs (A), ``fuel`` what it burns then (L/h). A shore
+    charger gives up to that, as much as is asked, and has no charge of a day. ``started`` is true
+    where somebody starts it, so that it brings nothing by itself; ``docked`` where it is such a
+    charger, plugged in. ``missing`` names what must be entered before it counts.
     """
 
     source: SourcePlan
@@ -49,6 +55,7 @@ class Brought:
     started: bool = False
     missing: tuple[str, ...] = ()
     words: str = ""
+    docked: bool = False
 
 
 def brought_of(plan: Plan, condition: str) -> tuple[Brought, ...]:
@@ -155,13 +162,34 @@ def _water(source: SourcePlan, plan: Plan, condition: str) -> Brought:
     return Brought(source, charge, charge, charge, current=current)
 
 
-def _shore(source: SourcePlan, _plan: Plan, condition: str) -> Brought:
+def _shore(source: SourcePlan, plan: Plan, condition: str) -> Brought:
+    """Return what a charger gives; it gives what is asked, so a day of it is no fixed charge."""
     if source.current is None:
         return Brought(source, missing=("its amperes",))
     if condition != "dock":
         return Brought(source, current=source.current, words="It brings nothing off the dock.")
-    charge = AmpHour(source.current * source.hours)
-    return Brought(source, charge, charge, charge, current=source.current)
+    current = source.current
+    lines: tuple[Derate, ...] = ()
+    service = in_force(plan.shore)
+    if service is not None:
+        charger, limit = Charger(source.current), plan.shore.on_inverter.limit
+        inlet = min(service.rating, limit or service.rating)
+        current, lines = mains_output(charger, absorbing_volts(plan), service.volts, inlet)
+    words = f"Up to {said(current)} A, as much as bank and loads ask."
+    return Brought(source, current=current, lines=lines, words=words, docked=True)
+
+
+def absorbing_volts(plan: Plan) -> Volt:
+    """Return the volts a charger gives while it asks most of its inlet.
+
+    Parameters
+    ----------
+    plan : Plan
+        As read; without a bank, flooded lead.
+    """
+    kind = CHEMISTRIES[plan.bank.chemistry if plan.bank else FLOODED]
+    at = stage_volts(kind, "absorb", plan.boat.volts)
+    return Volt(at.likely) if at else charging_volts(plan.boat.volts)
 
 
 def _generator(source: SourcePlan, plan: Plan, _condition: str) -> Brought:
@@ -174,7 +202,7 @@ def _generator(source: SourcePlan, plan: Plan, _condition: str) -> Brought:
     )
     if source.watts is None or current is None:
         return Brought(source, missing=missing, started=True)
-    asked = ac_watts(Charger(current), current, charging_volts(plan.boat.volts))
+    asked = ac_watts(Charger(current), current, absorbing_volts(plan))
     line: tuple[Derate, ...] = ()
     if asked > source.watts:
         share = source.watts / asked

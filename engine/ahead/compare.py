@@ -11,6 +11,7 @@ from engine.ahead.changes import Told, changed, told, variants_of
 from engine.ahead.setup import outlook_of
 from engine.plan.read import plan_of
 from engine.problem import Problem
+from engine.simulate.lasting import lasting_hours
 from engine.simulate.march import march_of
 from engine.simulate.policy import DAY, NEVER, Setup
 from engine.simulate.run import WEEK
@@ -103,7 +104,7 @@ def figures_of(plan: Plan, condition: str) -> Figures | None:
     march = march_of(outlook.setup)
     days = outlook.under("part")
     march.go(days.loads, days.kept_on, days.free, days.step)
-    hours = Hour(march.engine_hours / outlook.days * WEEK)
+    hours = Hour(lasting_hours(march) / outlook.days * WEEK)
     engine = outlook.setup.engine
     return Figures(
         days_alone_under(outlook, "part"),

@@ -7,7 +7,8 @@ from math import sqrt
 from typing import TYPE_CHECKING, Final
 
 from engine.ahead.compare import FAR, figures_of
-from engine.check.doubts import UNTESTED, doubts_of
+from engine.check.bank_now import health_of
+from engine.check.doubts import doubts_of
 from engine.estimate import Estimate
 from engine.loads.load import CONDITIONS
 from engine.problem import Problem
@@ -143,8 +144,8 @@ def _ends(plan: Plan, condition: str) -> Iterator[tuple[str, str, str, tuple[Pla
         yield f"loads.{load.ident}.{name}", f"{load.name}: {part}", doubt.known_by, _pair(ends)
     bank = plan.bank
     if bank is not None:
-        health = bank.health or (None if bank.new else UNTESTED)
-        if health and not health.certain:
+        health = health_of(bank)
+        if not health.certain:
             pair = _pair(
                 replace(plan, bank=replace(bank, health=Estimate.exact(end)))
                 for end in (health.low, health.high)

@@ -24,6 +24,9 @@ if TYPE_CHECKING:
 QUARTER: Final = Frame(step=15)
 NOMINAL: Final = Volt(12.0)
 HEELED: Final = "heeling on passage"
+DIRT: Final = "dirt and salt"
+TYPICAL: Final = "typical aboard"
+SAME: Final = 1e-6
 ROWS: Final = 8
 """Clearnesses for which a day is reckoned; between them, straight."""
 MEASURED: Final = Source("owner", "as measured", "whole of the rating")
@@ -101,10 +104,11 @@ def array_day(panels: Panels, watts: Watt, under: Under, volts: Volt) -> Array:
 
 def _losses(panels: Panels, condition: str) -> tuple[Derate, ...]:
     """Return shade, heel, dirt and the rest."""
-    others = {name: lost for name, lost in BOAT_LOSSES.rows.items() if "dirt" not in name}
+    others = {name: lost for name, lost in BOAT_LOSSES.rows.items() if name != DIRT}
     heel = (Derate("heel", SHADE[HEELED][1], HEELED),) if condition == "passage" else ()
-    dirt = (Derate("dirt and salt", 1 - panels.dirt, "as stated"),)
-    return (shaded(panels.shade), *heel, *dirt, *losses(others, "typical aboard"))
+    usual = abs(panels.dirt * 100 - BOAT_LOSSES[DIRT]) < SAME
+    dirt = (Derate(DIRT, 1 - panels.dirt, TYPICAL if usual else "as stated"),)
+    return (shaded(panels.shade), *heel, *dirt, *losses(others, TYPICAL))
 
 
 def sun_of(

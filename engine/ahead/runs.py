@@ -5,11 +5,14 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
+from engine.ahead.place import where_of
 from engine.ahead.setup import outlook_of
-from engine.loads.draws import DRAWS, SEED, quantile
+from engine.loads.draws import DRAWS, SEED
 from engine.simulate.chance import chances
 from engine.simulate.run import days_alone, run
+from engine.simulate.stretch import heard
 from engine.simulate.weather import FORTNIGHT, SKIES
+from engine.solar.cloud import at_score
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -29,8 +32,8 @@ EVERY: Final = 10
 """Runs between two estimates while the page waits."""
 LONGEST: Final = 60
 """Days after which a bank without charging is not followed any more."""
-SUNS: Final = 400
-"""Days drawn for the spread of a day's sun."""
+MOST_DAYS: Final = 1.2816
+"""Normal score either side of the middle between which 8 days in 10 lie."""
 
 
 @lru_cache(maxsize=16)
@@ -248,9 +251,9 @@ def sun_of_most_days(plan: Plan, condition: str) -> tuple[float, float] | None:
     Problem
         If bank or policy cannot be run through days.
     """
-    outlook = outlook_of(plan, condition)
-    if outlook is None:
+    outlook, where = outlook_of(plan, condition), where_of(plan)
+    if outlook is None or where is None or where.days is None:
         return None
-    days = sorted(sum(outlook.sun.at(one)) * outlook.step for one in outlook.spells(SUNS, SEED))
-    low, high = quantile(days, 0.1), quantile(days, 0.9)
+    ends = (at_score(where.days, score) for score in (-MOST_DAYS, MOST_DAYS))
+    low, high = (heard(sum(outlook.sun.at(one)) * outlook.step) for one in ends)
     return (low, high) if high > 0 else None

@@ -12,8 +12,7 @@ from engine.ahead.panels import sun_of
 from engine.ahead.place import Where, where_of
 from engine.ahead.winds import Winds, turbines_of
 from engine.batteries.chemistry import CHEMISTRIES
-from engine.batteries.temperature import capacity_factor
-from engine.check.inverter import capacity_now
+from engine.check.bank_now import held_now, limit_in
 from engine.simulate.house import FULL, House, house_of
 from engine.simulate.policy import DAY, NEVER, Engine, Policy, Setup
 from engine.simulate.use import STEP, intervals, profile
@@ -41,23 +40,6 @@ class Spells:
         return spell(self.days, length, seed) if self.days else (Share(1.0),) * length
 
 
-def held(bank: Bank) -> AmpHour:
-    """Return what a bank holds now at its temperature.
-
-    Parameters
-    ----------
-    bank : Bank
-        With a capacity; health counts where it is known.
-
-    Returns
-    -------
-    AmpHour
-        At 20 hours. [Ah]
-    """
-    warm = capacity_factor(CHEMISTRIES[bank.chemistry], bank.temperature)
-    return AmpHour((capacity_now(bank) or 0.0) * warm)
-
-
 def house_in(bank: Bank) -> House:
     """Return a bank as the days ahead see it.
 
@@ -71,13 +53,15 @@ def house_in(bank: Bank) -> House:
     Problem
         If it cannot be run through days.
     """
+    limit = limit_in(bank)
     return house_of(
         CHEMISTRIES[bank.chemistry],
-        held(bank),
+        held_now(bank) or AmpHour(0.0),
         bank.volts,
         bank.charge,
         bank.reserve,
         bank.temperature,
+        limit.current if limit else None,
     )
 
 
@@ -183,11 +167,14 @@ def outlook_in(
     brought = brought_of(replace(plan, sources=counted), condition)
     house = house_in(bank)
     starter = None if condition == "unattended" else started_by(plan, brought)
-    engine = Engine(starter.current, starter.fuel or 0.0) if starter and starter.current else None
+    engine = None
+    if starter and starter.current and house.intake.limit > 0:
+        engine = Engine(starter.current, starter.fuel or 0.0)
     setup = Setup(house, policy_in(plan, house) if engine else NEVER, engine)
     uses = uses_of(plan, condition)
     winds = Winds(turbines_of(counted, where, condition), plan.boat.volts)
-    steady = sum(one.likely for one in brought if one.source.kind in {"shore", "water"}) / DAY
+    docked = condition == "dock"
+    steady = sum(_steady(one) for one in brought if docked or one.source.kind == "water")
     return Outlook(
         setup=setup,
         loads=profile(uses, where.daylight),
@@ -199,4 +186,12 @@ def outlook_in(
         days=days,
         steady_wind=winds.steady if winds.turbines else 1.0,
         clear=where.clear or None,
+        on_demand=docked,
     )
+
+
+def _steady(one: Brought) -> float:
+    """Return what a rotor tows up, or a shore charger can give, as the mean of a day, A."""
+    if one.source.kind == "shore":
+        return (one.current or 0.0) * one.source.hours / DAY
+    return one.likely / DAY if one.source.kind == "water" else 0.0

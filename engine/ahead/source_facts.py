@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from math import prod
 from typing import TYPE_CHECKING, Final
 
-from engine.ahead.brought import Brought, brought_of
+from engine.ahead.brought import Brought, absorbing_volts, brought_of
 from engine.ahead.panels import QUARTER, charging_volts
 from engine.ahead.place import where_of
 from engine.ahead.winds import turbine_of, wind_at
@@ -70,7 +70,8 @@ def working(one: Brought, plan: Plan, condition: str) -> tuple[Step, ...]:
         "solar": _solar,
         "alternator": _alternator,
         "wind": _wind,
-        "generator": _generator,
+        "generator": _charger,
+        "shore": _charger,
     }
     told = kinds.get(one.source.kind)
     return told(one, plan, condition) if told and one.lines and not one.missing else ()
@@ -83,7 +84,7 @@ def _alternator(one: Brought, _plan: Plan, _condition: str) -> tuple[Step, ...]:
     return _from("marked", "cold and fast", one.source.current or 0.0, one)
 
 
-def _generator(one: Brought, _plan: Plan, _condition: str) -> tuple[Step, ...]:
+def _charger(one: Brought, _plan: Plan, _condition: str) -> tuple[Step, ...]:
     marked = (one.current or 0.0) / prod(line.factor for line in one.lines)
     return _from("charger", "as marked", marked, one)
 
@@ -217,4 +218,4 @@ def dock_watts(source: SourcePlan, plan: Plan) -> Watt | None:
     """
     if source.current is None:
         return None
-    return ac_watts(Charger(source.current), source.current, charging_volts(plan.boat.volts))
+    return ac_watts(Charger(source.current), source.current, absorbing_volts(plan))

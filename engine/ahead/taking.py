@@ -8,13 +8,14 @@ from typing import TYPE_CHECKING, Final
 from engine.ahead.place import where_of
 from engine.ahead.setup import house_in, outlook_of
 from engine.charging.acceptance import time_to_charge
-from engine.charging.intake import cold_derates
-from engine.charging.tables import MOST_CHARGE
+from engine.check.bank_now import limit_in
 from engine.finding import meets
 from engine.loads.day_use import day_use
+from engine.problem import Problem
 from engine.simulate.house import FULL
 from engine.simulate.policy import DAY
 from engine.simulate.run import run
+from engine.simulate.stretch import heard
 from engine.units import Amp, AmpHour, Hour, Share
 
 if TYPE_CHECKING:
@@ -29,12 +30,16 @@ ENDS: Final = (Share(0.8), Share(0.9), FULL)
 
 @dataclass(frozen=True, slots=True)
 class Taking:
-    """How a bank takes charge: most current (A), warm and as cold as it is, and the cold's part."""
+    """How a bank takes charge: most current (A), warm and as cold as it is, and the cold's part.
+
+    ``stated`` where its label sets the limit.
+    """
 
     intake: Intake
     warm: Amp
     limit: Amp
     cold: tuple[Derate, ...]
+    stated: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +59,10 @@ class Charging:
 
 @dataclass(frozen=True, slots=True)
 class Curtailed:
-    """Clear days: what a mean day brings and what the bank cannot take of it (Ah)."""
+    """Clear days: what a mean day brings and what the bank cannot take of it (Ah).
+
+    A shore charger gives only what is asked, and is in neither.
+    """
 
     brought: AmpHour
     curtailed: AmpHour
@@ -74,11 +82,10 @@ def taking_of(bank: Bank) -> Taking:
     Problem
         If it holds nothing.
     """
-    house = house_in(bank)
-    warm, most = (
-        Amp(each * house.capacity) for each in (MOST_CHARGE[bank.chemistry], house.intake.limit)
-    )
-    return Taking(house.intake, warm, most, cold_derates(house.chemistry, bank.temperature))
+    limit = limit_in(bank)
+    if limit is None:
+        raise Problem("capacity", "It is not known.", "Enter 220 Ah.")
+    return Taking(house_in(bank).intake, limit.warm, limit.current, limit.cold, limit.stated)
 
 
 def charging_of(plan: Plan, condition: str, brought: tuple[Brought, ...]) -> tuple[Charging, ...]:
@@ -101,7 +108,7 @@ def charging_of(plan: Plan, condition: str, brought: tuple[Brought, ...]) -> tup
     starts = dict.fromkeys((house.start, house.reserve))
     able = [one for one in brought if one.current and one.source.kind != "water"]
     return tuple(
-        _charging(one, start, Amp((one.current or 0.0) - loads), house.intake)
+        _charging(one, start, Amp((one.current or 0.0) - loads), house.filling)
         for one in able
         for start in starts
     )
@@ -134,8 +141,7 @@ def curtailed_of(plan: Plan, condition: str) -> Curtailed | None:
         return None
     winds = [outlook.steady_wind] * outlook.days
     told = run(outlook.setup, outlook.ahead([where.clear] * outlook.days, winds, 1.0))
-    brought = sum(day.sun + day.wind + day.shore for day in told.days)
-    lost = told.charge.curtailed
-    return Curtailed(
-        AmpHour(brought / told.length), AmpHour(lost / told.length), told.full_at
-    )  # fmt: skip
+    shore = 0.0 if outlook.on_demand else 1.0
+    brought = sum(day.sun + day.wind + shore * day.shore for day in told.days) / told.length
+    lost = told.charge.curtailed / told.length
+    return Curtailed(AmpHour(heard(brought)), AmpHour(heard(lost)), told.full_at)

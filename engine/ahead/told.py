@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from engine.ahead.bank_words import TOO_COLD, both_figures, too_cold
 from engine.ahead.runs import ahead_of, chance_of, engine_runs, sun_of_most_days
 from engine.finding import Step
 from engine.loads.draws import HABITS_SOURCE, SEED
@@ -48,7 +49,7 @@ def times_in_ten(share: float) -> str:
     return str(tenths)
 
 
-def odds(share: float, runs: int) -> str:
+def odds(share: float, runs: int, *, bare: bool = False) -> str:
     """Return a chance in words.
 
     Parameters
@@ -57,11 +58,13 @@ def odds(share: float, runs: int) -> str:
         Of the runs. [1]
     runs : int
         How many. [1]
+    bare : bool
+        Without the figure, which few runs do not tell so finely.
 
     Examples
     --------
-    >>> odds(0.43, 500), odds(0.104, 500)
-    ('about 4 times in 10 (43 %)', 'about 1 time in 10 (10 %)')
+    >>> odds(0.43, 500), odds(0.104, 100, bare=True)
+    ('about 4 times in 10 (43 %)', 'about 1 time in 10')
     >>> odds(0.004, 500), odds(0.0, 500), odds(0.98, 500)
     ('under 1 time in 10 (0.4 %)', 'in none of 500 runs', 'over 9 times in 10 (98 %)')
     """
@@ -71,7 +74,8 @@ def odds(share: float, runs: int) -> str:
         return f"in every one of {runs} runs"
     count = times_in_ten(share)
     about = "about " if count.isdigit() else ""
-    return f"{about}{count} time{'s' * (not count.endswith('1'))} in 10 ({said(share * 100, 2)} %)"
+    told = f"{about}{count} time{'s' * (not count.endswith('1'))} in 10"
+    return told if bare else f"{told} ({said(share * 100, 2)} %)"
 
 
 def answer(chance: Chance, *, engine: bool) -> tuple[str, ...]:
@@ -84,7 +88,8 @@ def answer(chance: Chance, *, engine: bool) -> tuple[str, ...]:
     engine : bool
         Whether one may be run to charge.
     """
-    told = [_first(chance, engine=engine)]
+    told = [TOO_COLD] if too_cold(chance.house) else []
+    told.append(_first(chance, engine=engine))
     if chance.needed[-1]:
         what = "needed" if engine else "called for"
         share = odds(chance.needed_by(SOON), chance.runs)
@@ -93,6 +98,8 @@ def answer(chance: Chance, *, engine: bool) -> tuple[str, ...]:
         told.append(_hours(chance))
     if chance.unmet:
         told.append(f"Some loads go without in {chance.unmet} of {chance.runs} runs.")
+    if chance.house.chemistry.lead:
+        told.append(both_figures(chance.house))
     return tuple(told)
 
 
@@ -129,6 +136,8 @@ def _hours(chance: Chance) -> str:
     hours = said(chance.engine_hours_a_week, 1 if chance.engine_hours_a_week < 10 else 2)
     unit = "hour" if hours == "1" else "hours"
     fuel = f" and {fixed(chance.fuel_a_week, 0)} L" if chance.fuel_a_week >= 0.5 else ""
+    if not chance.needed[-1]:
+        return f"In the long run, to keep the charge, about {hours} engine {unit}{fuel} a week."
     return f"About {hours} engine {unit}{fuel} a week."
 
 
@@ -203,8 +212,8 @@ def working(chance: Chance) -> tuple[Step, ...]:
         Step(f"chance within {day} days", f"runs that called for it / runs, {met} / {count}",
              f"{said(chance.needed_by(day) * 100)} %"),
         Step("standard error", "√(p (1 − p) / n)", f"± {said(chance.error_by(day) * 100, 2)} %"),
-        Step("engine hours a week", "mean of all runs; 8 runs in 10 between "
-             f"{said(spread.p10, 2)} and {said(spread.p90, 2)} h",
+        Step("engine hours a week", "mean of all runs, the charge lost or gained made good; "
+             f"8 runs in 10 between {said(spread.p10, 2)} and {said(spread.p90, 2)} h",
              f"{said(chance.engine_hours_a_week, 2)} h"),
         Step("lowest charge", "middle run; 8 runs in 10 between "
              f"{said(low.p10 * 100)} and {said(low.p90 * 100)} %", f"{said(low.median * 100)} %"),
@@ -233,4 +242,7 @@ def at_home(plan: Plan, condition: str) -> str:
     sun = sun_of_most_days(plan, condition)
     brings = f"Sun brings {fixed(sun[0], 0)} to {fixed(sun[1], 0)} Ah on most days. " if sun else ""
     what = "Engine" if engine_runs(outlook) else "Charging"
-    return f"{brings}{what} needed within three days {odds(chance.needed_by(SOON), chance.runs)}."
+    if too_cold(chance.house):
+        return f"{TOO_COLD} {brings.strip()}".strip()
+    share = odds(chance.needed_by(SOON), chance.runs, bare=True)
+    return f"{brings}{what} needed within three days {share}."

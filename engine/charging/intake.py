@@ -8,13 +8,16 @@ from typing import TYPE_CHECKING, Final
 from engine.charging.tables import COLD_CHARGE, COULOMBIC, MOST_CHARGE, TAPER
 from engine.derate import Derate, derated
 from engine.problem import Problem
-from engine.units import Amp, AmpHour, PerHour, Share, said
+from engine.source import common_practice
+from engine.units import Amp, AmpHour, Celsius, PerHour, Share, said
 
 if TYPE_CHECKING:
     from engine.batteries.chemistry import Chemistry
-    from engine.units import Celsius
 
 LOSSLESS: Final = Share(1.0)
+STOPS_AT: Final = Celsius(3.0)
+"""Where a sensor on a lithium bank is set to stop charging."""
+STOPS: Final = common_practice("a cold sensor is set a little above 0 °C")
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +81,65 @@ class Intake:
         return Share(max(1 - self.bulk(source) / (self.taper * self.capacity), 0.0))
 
 
-def cold_derates(chemistry: Chemistry, temperature: Celsius) -> tuple[Derate, ...]:
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """Most charging current: ``warm`` (A), what the cold takes off, and whether it is stated."""
+
+    warm: Amp
+    cold: tuple[Derate, ...]
+    stated: bool
+
+    @property
+    def current(self) -> Amp:
+        """What is left as cold as the bank is, A; 0 where it must not be charged."""
+        return Amp(derated(self.warm, self.cold))
+
+
+def limit_of(
+    chemistry: Chemistry,
+    capacity: AmpHour,
+    temperature: Celsius,
+    stated: Amp | None = None,
+    *,
+    sensor: bool = False,
+) -> Limit:
+    """Return the most current a bank should be charged with.
+
+    Parameters
+    ----------
+    chemistry : Chemistry
+        Of the bank.
+    capacity : AmpHour
+        As it is now. [Ah]
+    temperature : Celsius
+        Of the cells. [°C]
+    stated : Amp or None
+        By its label; the lesser of it and the usual one counts. [A]
+    sensor : bool
+        Whether a sensor stops charging a lithium bank that is cold.
+
+    Examples
+    --------
+    >>> from engine.batteries.chemistry import CHEMISTRIES
+    >>> lithium = CHEMISTRIES["lithium"]
+    >>> limit_of(lithium, AmpHour(280.0), Celsius(25.0)).current
+    140.0
+    >>> limit_of(lithium, AmpHour(280.0), Celsius(5.0), Amp(22.0)).current
+    22.0
+    """
+    usual = MOST_CHARGE[chemistry.name] * capacity
+    known = stated is not None and stated <= usual
+    warm = Amp(stated if known and stated is not None else usual)
+    if sensor and not chemistry.lead and chemistry.coldest_charge <= temperature < STOPS_AT:
+        why = f"its sensor stops charging below {said(STOPS_AT)} °C"
+        return Limit(warm, (Derate("cold", 0.0, why, STOPS),), known)
+    each = PerHour(warm / capacity) if capacity > 0 else None
+    return Limit(warm, cold_derates(chemistry, temperature, each), known)
+
+
+def cold_derates(
+    chemistry: Chemistry, temperature: Celsius, most: PerHour | None = None
+) -> tuple[Derate, ...]:
     """Return what the cold takes off the limit of a bank.
 
     Parameters
@@ -87,6 +148,8 @@ def cold_derates(chemistry: Chemistry, temperature: Celsius) -> tuple[Derate, ..
         Of the bank.
     temperature : Celsius
         Of the cells. [°C]
+    most : PerHour or None
+        The limit for each ampere-hour; None for the usual one. [1/h]
 
     Returns
     -------
@@ -109,11 +172,11 @@ def cold_derates(chemistry: Chemistry, temperature: Celsius) -> tuple[Derate, ..
         return (Derate("cold", 0.0, why, COLD_CHARGE.source),)
     if chemistry.lead:
         return ()
-    for below, most in COLD_CHARGE.rows.items():
+    for below, cold in COLD_CHARGE.rows.items():
         if temperature < below:
-            why = f"{cells} take at most {said(most)} A for each ampere-hour"
-            factor = min(most / MOST_CHARGE[chemistry.name], 1.0)
-            return (Derate("cold", factor, why, COLD_CHARGE.source),)
+            why = f"{cells} take at most {said(cold)} A for each ampere-hour"
+            factor = cold / (most or MOST_CHARGE[chemistry.name])
+            return (Derate("cold", factor, why, COLD_CHARGE.source),) if factor < 1 else ()
     return ()
 
 

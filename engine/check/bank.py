@@ -10,10 +10,7 @@ from engine.batteries.chemistry import CHEMISTRIES
 from engine.batteries.peukert import capacity_at_hours, clamped_delivered
 from engine.batteries.temperature import capacity_factor
 from engine.batteries.voltage import blocks, open_circuit, resistance
-from engine.charging.intake import cold_derates
-from engine.charging.tables import MOST_CHARGE
-from engine.check.inverter import capacity_now
-from engine.derate import derated
+from engine.check.bank_now import STANDARD, capacity_now, health_of, held_now, limit_in
 from engine.estimate import Estimate
 from engine.loads.day_use import day_use
 from engine.loads.load import bank_current
@@ -25,7 +22,7 @@ if TYPE_CHECKING:
     from engine.loads.load import Load
     from engine.plan.parts import Bank, Plan
 
-HOURS: Final = (Hour(20.0), Hour(5.0), Hour(1.0))
+HOURS: Final = (STANDARD, Hour(5.0), Hour(1.0))
 """Discharge times a bank's capacity is shown at."""
 HEAVIEST: Final = 2
 """How many of the heaviest loads are shown beside them."""
@@ -35,7 +32,8 @@ HEAVIEST: Final = 2
 class BankFigures:
     """What a bank is worth as it is now.
 
-    ``held`` and ``usable`` in Ah, ``energy`` in Wh at the bank's nominal volts, ``mass`` in kg,
+    ``held``, at 20 hours, as old and as cold as it is, and ``usable`` in Ah, ``energy`` in Wh at
+    the bank's nominal volts, ``mass`` in kg,
     ``cycles`` to ``depth`` (1), ``life`` all it gives in them (Ah), ``most_charge`` in A at its
     temperature, 0 where it must not be charged, with the ``cold`` that says why; ``each`` is the
     label of one battery, Ah.
@@ -80,15 +78,12 @@ def figures_of(bank: Bank) -> BankFigures | None:
     bank : Bank
         As stated; what its label does not say is typical for the chemistry.
     """
-    held = capacity_now(bank)
-    if held is None or bank.capacity is None:
+    held, limit = held_now(bank), limit_in(bank)
+    if held is None or limit is None or bank.capacity is None:
         return None
     kind, more = CHEMISTRIES[bank.chemistry], bank.more
     depth = Share(1 - bank.reserve)
     cycles = _stated(more.cycles) or Estimate.exact(cycle_life(kind, depth), "default")
-    cold = cold_derates(kind, bank.temperature)
-    stated = more.most_charge is not None
-    most = more.most_charge if more.most_charge is not None else MOST_CHARGE[kind.name] * held
     return BankFigures(
         kind,
         held,
@@ -98,8 +93,8 @@ def figures_of(bank: Bank) -> BankFigures | None:
         depth,
         cycles,
         AmpHour(cycles.likely * depth * bank.capacity),
-        Estimate.exact(derated(most, cold), "nameplate" if stated else "default"),
-        cold,
+        Estimate.exact(limit.current, "nameplate" if limit.stated else "default"),
+        limit.cold,
         AmpHour(bank.capacity / bank.strings),
     )
 
@@ -208,7 +203,7 @@ def _rate(bank: Bank, name: str, current: Amp, given: tuple[AmpHour, AmpHour]) -
     words = [f"{said(share * 100)} % of the label, {by}"]
     if warmth < 1:
         words.append(f"{said(warmth * 100)} % of that at its temperature")
-    if bank.health:
+    if health_of(bank).likely < 1:
         words.append(f"{said(old / new * 100)} % of that for its age")
     now = AmpHour(old * warmth)
     return Rate(

@@ -7,6 +7,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
 from engine.batteries.chemistry import CHEMISTRIES
+from engine.batteries.temperature import capacity_factor
 from engine.charging.acceptance import time_to_charge
 from engine.charging.intake import intake_of
 from engine.check.bank import figures_of
@@ -83,7 +84,8 @@ def _instead(plan: Plan, bank: Bank, condition: str, name: str) -> Bank | None:
     kind = CHEMISTRIES[name]
     if plan.made_up:
         own = figures_of(bank)
-        capacity = own.usable / kind.usable if own and name != bank.chemistry else None
+        warm = max(capacity_factor(kind, bank.temperature), 0.01)
+        capacity = own.usable / kind.usable / warm if own and name != bank.chemistry else None
     else:
         sizing = sizing_of(plan, condition, name)
         capacity = sizing.capacity if sizing else None

@@ -17,7 +17,7 @@ from engine.batteries.chemistry import CHEMISTRIES
 from engine.batteries.sizing import Need, Worksheet, worksheet
 from engine.batteries.temperature import capacity_factor
 from engine.check.bank import heaviest
-from engine.check.inverter import capacity_now
+from engine.check.bank_now import capacity_now
 from engine.finding import Step
 from engine.loads.day_use import day_use
 from engine.loads.load import running_hours

@@ -7,22 +7,27 @@ from typing import TYPE_CHECKING, Final
 from engine.batteries.charging_volts import charging_volts
 from engine.batteries.chemistry import CHEMISTRIES
 from engine.batteries.tables import ABSORB
-from engine.charging.tables import CHARGER_SHARE, MOST_CHARGE
-from engine.check.inverter import capacity_now
+from engine.charging.alternator import Alternator, output
+from engine.charging.tables import MOST_CHARGE
+from engine.check.bank_now import held_now, limit_in
 from engine.finding import Finding, Rule, Severity, Verdict, Who, meets
-from engine.source import common_practice
-from engine.units import said
+from engine.problem import Problem
+from engine.source import Source, common_practice
+from engine.units import Amp, AmpHour, said
 
 if TYPE_CHECKING:
+    from engine.charging.intake import Limit
     from engine.plan.parts import Bank, Plan
     from engine.plan.source_parts import SourcePlan
 
-LEAST_CHARGER: Final = 0.1
-"""Of the bank's ampere-hours, below which a charger takes more than a night, 1/h."""
 TOO_HIGH: Final = 1.5
 """Volts of a string over those the bank is charged to, from which a plain one loses a third."""
 HIGH: Final = 60.0
 """Volts of a string that are no work for an owner, V."""
+LEAST_CHARGER: Final = 0.1
+"""Of the bank's ampere-hours, below which a charger takes more than a night, 1/h."""
+FILLING: Final = 13.2 / 12.0
+"""Volts of a bank that fills over its nominal ones, as panels are reckoned with."""
 FREE: Final = {"solar", "wind", "water", "shore"}
 FIGURES: Final = {
     "solar": ("watts", "its watts"),
@@ -41,11 +46,19 @@ FIGURE: Final = Rule(
     "source's figure", "a source that counts has its figure", common_practice("read its label")
 )
 LIMIT: Final = Rule(
-    "charge limit", "a charger gives no more than the bank should see", MOST_CHARGE.source
+    "charge limit", "a source gives no more than the bank should see", MOST_CHARGE.source
 )
+LABEL: Final = Rule(
+    "charge limit", "a source gives no more than the bank's label allows",
+    Source("the bank's label", "as stated", "most charging current"),
+)  # fmt: skip
+TOGETHER: Final = Rule(
+    "charge limit, together", "what charges at once gives no more than the bank should see",
+    MOST_CHARGE.source,
+)  # fmt: skip
 SIZE: Final = Rule(
     "charger's size", "a charger has a tenth of the bank's ampere-hours or more",
-    CHARGER_SHARE.source,
+    common_practice("half a bank in a night of ten hours, with the taper and its losses"),
 )  # fmt: skip
 HOT: Final = Rule(
     "alternator's limit",
@@ -80,10 +93,11 @@ def charging_findings(plan: Plan) -> list[Finding]:
         found += _figure(plan, one)
         if one.kind == "solar":
             found += _strings(plan, one)
-        if one.kind == "shore" and one.current and plan.bank and plan.bank.capacity:
-            found += _charger(one, one.current, plan.bank)
         if one.kind == "alternator" and plan.bank:
             found += _alternator(one, plan.bank)
+    limit = limit_in(plan.bank) if plan.bank else None
+    if plan.bank and limit and limit.current > 0:
+        found += _over(plan, plan.bank, counted, limit)
     return found
 
 
@@ -116,24 +130,76 @@ def _figure(plan: Plan, one: SourcePlan) -> list[Finding]:
     ]  # fmt: skip
 
 
-def _charger(one: SourcePlan, current: float, bank: Bank) -> list[Finding]:
-    holds = capacity_now(bank) or 0.0
-    most, least = MOST_CHARGE[bank.chemistry] * holds, LEAST_CHARGER * holds
-    if not meets(current, most):
-        return [
-            _about(one, Verdict.SHOULD, Severity.SHOULD,
-                   f"it gives {said(current)} A; a bank of {said(holds)} Ah should see "
-                   f"{said(most)} A at most.",
-                   f"Set it to {said(most)} A or less.", LIMIT)
-        ]  # fmt: skip
-    if not meets(least, current):
-        return [
-            _about(one, Verdict.SHOULD, Severity.SHOULD,
-                   f"its {said(current)} A are less than a tenth of the bank's {said(holds)} Ah: "
-                   "a night at the dock does not fill it.",
-                   f"Plan {said(least)} A or more, and what runs meanwhile on top.", SIZE)
-        ]  # fmt: skip
-    return []
+def _over(
+    plan: Plan, bank: Bank, counted: list[SourcePlan], limit: Limit
+) -> list[Finding]:  # fmt: skip
+    """Hold each source that is started or plugged in, and all at once, against the limit."""
+    held = held_now(bank) or AmpHour(0.0)
+    rule, why = (LABEL, "by its label") if limit.stated else (LIMIT, f"for its {said(held)} Ah")
+    if limit.cold:
+        why = f"in the cold: {limit.cold[0].why}"
+    found = []
+    for one in counted:
+        given = _given(one)
+        if given and not meets(given, limit.current):
+            words = f"it gives {said(given)} A; the bank should see {said(limit.current)} A, {why}."
+            mend = f"Set it to {said(limit.current)} A or less."
+            found.append(_about(one, Verdict.SHOULD, Severity.SHOULD, words, mend, rule))
+        elif given and one.kind == "shore":
+            found += _small(one, given, bank, limit)
+    together = _together(plan, counted)
+    if not found and not meets(together, limit.current):
+        words = (
+            f"What charges at once gives up to {said(together)} A; the bank should see "
+            f"{said(limit.current)} A, {why}."
+        )
+        mend = "Hold them to it together, or see that they are not on at once."
+        found.append(
+            Finding("bank.most_charge", Verdict.SHOULD, Severity.NOTE, words, mend, TOGETHER)
+        )
+    return found
+
+
+def _small(one: SourcePlan, given: Amp, bank: Bank, limit: Limit) -> list[Finding]:
+    held = held_now(bank) or AmpHour(0.0)
+    least = Amp(min(LEAST_CHARGER * held, limit.current))
+    if meets(least, given):
+        return []
+    words = (
+        f"its {said(given)} A are less than a tenth of the bank's {said(held)} Ah: a night at the "
+        "dock does not fill it."
+    )
+    mend = f"Plan {said(least)} A or more, and what runs meanwhile on top."
+    return [_about(one, Verdict.SHOULD, Severity.SHOULD, words, mend, SIZE)]
+
+
+def _given(one: SourcePlan) -> Amp | None:
+    """Return the most a source gives that is started or plugged in; None for others."""
+    if one.kind in {"shore", "generator"}:
+        return one.current
+    if one.kind != "alternator" or (one.current is None and one.turning.read is None):
+        return None
+    turning = one.turning
+    if turning.read is not None or one.current is None:
+        return turning.read
+    try:
+        fitted = Alternator(one.current, turning.ratio, turning.hot, turning.limit)
+        return output(fitted, turning.speed).current
+    except Problem:
+        return None
+
+
+def _together(plan: Plan, counted: list[SourcePlan]) -> Amp:
+    """Return what can charge at once: a dock's charger not under way, unless a generator runs."""
+    given = {
+        kind: sum(_given(one) or 0.0 for one in counted if one.kind == kind)
+        for kind in ("alternator", "shore", "generator")
+    }
+    plugged = max(given["shore"], given["generator"])
+    aboard = any(one.kind == "generator" for one in counted)
+    started = given["alternator"] + plugged if aboard else max(given["alternator"], plugged)
+    watts = sum(one.watts or 0.0 for one in counted if one.kind in {"solar", "wind", "water"})
+    return Amp(started + watts / (FILLING * plan.boat.volts))
 
 
 def _alternator(one: SourcePlan, bank: Bank) -> list[Finding]:

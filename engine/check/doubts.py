@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
+from engine.check.bank_now import health_of, held_now
 from engine.estimate import Estimate
 from engine.loads.day_use import FULL_DUTY, day_use
 from engine.loads.load import bank_current
@@ -13,9 +14,6 @@ from engine.units import AmpHour
 if TYPE_CHECKING:
     from engine.loads.load import Load, Supply
     from engine.plan.parts import Plan
-
-UNTESTED: Final = Estimate(0.6, 0.8, 1.0, "unknown")
-"""Health of a bank nobody tested."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,15 +87,14 @@ def alone(plan: Plan, condition: str) -> Estimate | None:
         Low and high by the day's middle 80 % and the bank's health. [d]
     """
     bank = plan.bank
-    if bank is None or bank.capacity is None:
+    held = held_now(bank) if bank else None
+    if bank is None or held is None:
         return None
     band = day_use(plan.loads, condition, plan.supply).band
     if band.p10 <= 0:
         return None
-    health = bank.health or UNTESTED
-    if bank.health is None and bank.new:
-        health = Estimate.exact(1.0, "default")
-    full = bank.capacity * (1 - bank.reserve)
+    health = health_of(bank)
+    full = held / health.likely * (1 - bank.reserve)
     return Estimate(
         full * health.low / band.p90,
         full * health.likely / band.median,

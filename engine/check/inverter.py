@@ -10,6 +10,7 @@ from engine.batteries.chemistry import CHEMISTRIES
 from engine.batteries.temperature import capacity_factor
 from engine.batteries.voltage import open_circuit
 from engine.batteries.voltage import resistance as bank_resistance
+from engine.check.bank_now import capacity_now
 from engine.check.path import chain_of, loop_ohms
 from engine.finding import Verdict, meets
 from engine.inverter.efficiency import dc_watts, efficiency
@@ -53,24 +54,6 @@ class InverterAnswer:
     feed_trips: bool
     charge_after: Share | None
     missing: tuple[str, ...]
-
-
-def capacity_now(bank: Bank) -> AmpHour | None:
-    """Return what the bank holds now: labelled capacity times tested health where it is known.
-
-    Parameters
-    ----------
-    bank : Bank
-        As stated.
-
-    Returns
-    -------
-    AmpHour or None
-        None where the capacity is not known. [Ah]
-    """
-    if bank.capacity is None:
-        return None
-    return AmpHour(bank.capacity * (bank.health.likely if bank.health else 1.0))
 
 
 def store_of(bank: Bank) -> Store | None:

@@ -12,13 +12,16 @@ from typing import TYPE_CHECKING, Final
 
 from engine.loads.draws import DRAWS, SEED, quantile
 from engine.problem import Problem
+from engine.simulate.lasting import lasting_hours
 from engine.simulate.march import march_of
 from engine.simulate.policy import DAY
+from engine.simulate.stretch import heard
 from engine.units import AmpHour, Hour, Share
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+    from engine.simulate.house import House
     from engine.simulate.weather import Outlook
 
 SLICE: Final = 25
@@ -44,8 +47,9 @@ class Chance:
 
     ``needed`` counts the runs in which charging was called for within 1, 2, 3 … days; ``charge`` is
     the band every three hours, ``lowest`` that of the lowest charge (1); ``engine_hours`` are a
-    week's (h), ``curtailed`` a day's (Ah). ``starts`` are the engine's in a mean run of so many
-    ``days``; ``unmet`` counts runs in which some load went without.
+    week's with the charge at the end made equal to that at the start (h), ``curtailed`` a day's
+    (Ah). ``starts`` are the engine's in a mean run of so many ``days``; ``unmet`` counts runs in
+    which some load went without; ``house`` is the bank.
     """
 
     runs: int
@@ -61,6 +65,7 @@ class Chance:
     unmet: int
     days: int
     starts: float
+    house: House
 
     @property
     def done(self) -> bool:
@@ -149,13 +154,14 @@ class _Told:
 
 def _run(outlook: Outlook, run: int, seed: int) -> _Told:
     march = march_of(outlook.setup)
-    march.go(*outlook.drawn(run, seed), outlook.step)
+    dock = outlook.shore * outlook.days if outlook.on_demand else ()
+    march.go(*outlook.drawn(run, seed), outlook.step, dock)
     full, apart = march.bank.full, max(round(GRID / outlook.step), 1)
     return _Told(
         [total / full for total in march.totals[::apart]],
         march.switches.needed_at,
         march.lowest / full,
-        march.engine_hours,
+        lasting_hours(march),
         march.curtailed,
         march.unmet,
         sum(one.kind == "engine start" for one in march.switches.events),
@@ -179,10 +185,11 @@ def _estimate(outlook: Outlook, told: list[_Told], asked: int) -> Chance:
         engine_hours=_band(hours),
         engine_hours_a_week=mean,
         fuel_a_week=mean * engine.fuel if engine else 0.0,
-        curtailed=AmpHour(sum(one.curtailed for one in told) / count / days),
-        unmet=sum(one.unmet > 0 for one in told),
+        curtailed=AmpHour(heard(sum(one.curtailed for one in told) / count / days)),
+        unmet=sum(heard(one.unmet) > 0 for one in told),
         days=days,
         starts=sum(one.starts for one in told) / count,
+        house=outlook.setup.house,
     )
 
 

@@ -1,8 +1,9 @@
-"""Where a bank goes under one steady current, in closed form: four ways, and when each one ends.
+"""Where a bank goes under one steady current, in closed form: three ways, and when each one ends.
 
 Charging is steady until the taper line, then the lack falls away exponentially. In a bank with two
-wells the well at hand may fill first: then no more flows in than seeps across. Run dry, no more
-flows out than seeps back. Units: Ah, h, A into the bank.
+wells the well at hand may fill first: then what overfills it goes to the bound one, so that limit
+and taper alone say what flows in. Run dry, no more flows out than seeps back. Units: Ah, h, A into
+the bank.
 """
 
 from __future__ import annotations
@@ -21,12 +22,11 @@ HALVINGS: Final = 60
 
 
 class Way(IntEnum):
-    """How the charge goes: steadily, along the taper, with the well at hand full, or dry."""
+    """How the charge goes: steadily, along the taper, or dry."""
 
     STEADY = 0
     TAPER = 1
-    BRIMMING = 2
-    DRY = 3
+    DRY = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,8 +35,8 @@ class Bank:
 
     ``full`` and ``top``, what both wells and the one at hand hold (Ah); ``limit``, the most charge,
     and ``largest``, the most discharge (A); ``efficiency`` (1); ``taper``, how fast the lack falls
-    when tapering, ``rate`` of seeping, and ``seep``, how fast it falls when brimming (1/h);
-    ``share`` at hand (1). Without wells, rate, seep and share are 0 and the top is 1.
+    when tapering, ``rate`` of seeping, and ``seep``, how much seeps of a lack with the well at hand
+    full (1/h); ``share`` at hand (1). Without wells, rate, seep and share are 0 and the top is 1.
     """
 
     full: float
@@ -55,7 +55,7 @@ class Bank:
 
     @property
     def seep(self) -> float:
-        """How fast the lack falls while the well at hand is full, 1/h."""
+        """How much seeps of each ampere-hour of lack with the well at hand full, 1/h."""
         return self.rate * self.share
 
 
@@ -85,7 +85,7 @@ class Course:
     """A bank under one steady current: from ``total`` and ``hand`` (Ah), a way and its ``speed``.
 
     The speed of the steady way is in ampere-hours an hour into the store, of the others the rate of
-    their exponential (1/h).
+    their exponential (1/h). ``brimming`` where the well at hand stays full meanwhile.
     """
 
     bank: Bank
@@ -93,6 +93,7 @@ class Course:
     speed: float
     total: float
     hand: float
+    brimming: bool = False
 
     def total_after(self, time: float) -> float:
         """Return what both wells hold.
@@ -127,7 +128,7 @@ class Course:
             As it was where there are no wells. [Ah]
         """
         bank = self.bank
-        if not bank.two_wells or self.way in {Way.BRIMMING, Way.DRY}:
+        if not bank.two_wells or self.brimming or self.way == Way.DRY:
             return self.hand
         kept, seeped = exp(-bank.rate * time), -expm1(-bank.rate * time)
         if self.way == Way.STEADY:
@@ -243,8 +244,10 @@ def course(bank: Bank, total: float, hand: float, net: float) -> Course:
     steady = bank.efficiency * min(net, bank.limit)
     lack = bank.full - total
     flowing = min(steady, bank.taper * lack)
-    if bank.two_wells and hand >= bank.top * (1 - EDGE) and flowing >= bank.seep * lack:
-        return Course(bank, Way.BRIMMING, bank.seep, total, bank.top)
+    # Once full it stays so: a steady flow meets an ever smaller lack, a tapering one falls with it.
+    brimming = bank.two_wells and hand >= bank.top * (1 - EDGE) and flowing >= bank.seep * lack
+    if brimming:
+        hand = bank.top
     if steady >= bank.taper * (lack - EDGE * bank.full) and steady > 0:
-        return Course(bank, Way.TAPER, bank.taper, total, hand)
-    return Course(bank, Way.STEADY, steady, total, hand)
+        return Course(bank, Way.TAPER, bank.taper, total, hand, brimming)
+    return Course(bank, Way.STEADY, steady, total, hand, brimming)

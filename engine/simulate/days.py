@@ -20,7 +20,8 @@ class Days:
     """The means of each step of some whole days from a midnight on; all in A but ``step`` (h).
 
     ``loads`` are all of them, ``essential`` those a disconnect leaves on; ``sun``, ``wind`` and
-    ``shore`` are what these could bring. An empty profile is none.
+    ``shore`` are what these could bring. An empty profile is none. ``on_demand`` where shore gives
+    no more than is asked, so that what it has over is not curtailed.
     """
 
     loads: tuple[Amp, ...]
@@ -29,6 +30,7 @@ class Days:
     wind: tuple[Amp, ...] = ()
     shore: tuple[Amp, ...] = ()
     step: Hour = STEP
+    on_demand: bool = False
 
     def __post_init__(self) -> None:
         count = intervals(self.step)
@@ -60,6 +62,11 @@ class Days:
         if not profiles:
             return [0.0] * len(self.loads)
         return [sum(step) for step in zip(*profiles, strict=True)]
+
+    @property
+    def dock(self) -> tuple[Amp, ...]:
+        """What gives no more than is asked, A; empty where there is none."""
+        return self.shore if self.on_demand else ()
 
     @property
     def kept_on(self) -> tuple[float, ...]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from engine.simulate.stretch import heard
 from engine.units import Share, fixed, said, words
 
 if TYPE_CHECKING:
@@ -33,7 +34,7 @@ def drove(day: Day, days: tuple[Day, ...]) -> str:
     worth = ALIKE * max(day.asked, 1.0)
     more_used = day.asked - _mean(days, "asked")
     found = [
-        (abs(day.charge.unmet) * 1e6, f"Loads go without {_ah(day.charge.unmet)}."),
+        (heard(day.charge.unmet) * 1e6, f"Loads go without {_ah(day.charge.unmet)}."),
         (day.charge.engine, _engine(day)),
         (abs(more_used), f"{_ah(day.asked)} are used, {_against(more_used, '')}."),
     ]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from engine.batteries.temperature import RATED
@@ -10,7 +10,7 @@ from engine.batteries.two_well import Wells, wells_of
 from engine.charging.intake import Intake, intake_of
 from engine.problem import Problem
 from engine.source import common_practice
-from engine.units import Amp, AmpHour, Celsius, Share, Volt, said
+from engine.units import Amp, AmpHour, Celsius, PerHour, Share, Volt, said
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -25,6 +25,8 @@ RECONNECT: Final = Share(0.1)
 """Charge above the disconnect at which loads come back, where nothing is said."""
 DISCONNECT: Final[Mapping[bool, Share]] = {True: Share(0.2), False: Share(0.1)}
 """Charge at which the loads are taken off, for lead (True) and lithium."""
+BELOW: Final = Share(0.02)
+"""Least distance of the disconnect below a stated reserve."""
 DISCONNECT_SOURCE: Final = common_practice("low-voltage disconnect at 20 % of lead, 10 % lithium")
 
 
@@ -79,6 +81,13 @@ class House:
         """What the bank holds when charge is 1, Ah: both wells, or the capacity."""
         return self.wells.full if self.wells else self.capacity
 
+    @property
+    def filling(self) -> Intake:
+        """How it takes charge for each ampere-hour of all it holds, so that shares fit ``full``."""
+        intake, part = self.intake, self.intake.capacity / self.full
+        limit, taper = PerHour(intake.limit * part), PerHour(intake.taper * part)
+        return Intake(self.full, limit, taper, intake.efficiency)
+
 
 def house_of(  # noqa: PLR0913, PLR0917
     chemistry: Chemistry,
@@ -87,6 +96,7 @@ def house_of(  # noqa: PLR0913, PLR0917
     start: Share,
     reserve: Share | None = None,
     temperature: Celsius = RATED,
+    limit: Amp | None = None,
 ) -> House:
     """Return a bank as its chemistry typically is.
 
@@ -104,6 +114,13 @@ def house_of(  # noqa: PLR0913, PLR0917
         Charge below which the plan never goes; None for what the chemistry leaves unused. [1]
     temperature : Celsius
         Of the cells. [°C]
+    limit : Amp or None
+        Most charging current, as the cold leaves it; None for the usual one. [A]
+
+    Notes
+    -----
+    The loads are never taken off at or above the reserve: the disconnect lies 2 points below it
+    at least.
 
     Examples
     --------
@@ -112,15 +129,19 @@ def house_of(  # noqa: PLR0913, PLR0917
     >>> bank.full, round(bank.reserve, 2), bank.wells
     (280.0, 0.2, None)
     """
-    disconnect = DISCONNECT[chemistry.lead]
+    kept = Share(1 - chemistry.usable) if reserve is None else reserve
+    disconnect = Share(max(min(DISCONNECT[chemistry.lead], kept - BELOW), 0.0))
+    intake = intake_of(chemistry, capacity, temperature)
+    if limit is not None:
+        intake = replace(intake, limit=PerHour(limit / capacity))
     return House(
         chemistry=chemistry,
         volts=volts,
         capacity=capacity,
         start=start,
-        reserve=Share(1 - chemistry.usable) if reserve is None else reserve,
+        reserve=kept,
         disconnect=disconnect,
         reconnect=Share(disconnect + RECONNECT),
-        intake=intake_of(chemistry, capacity, temperature),
+        intake=intake,
         wells=wells_of(chemistry, capacity) if chemistry.lead else None,
     )

@@ -10,6 +10,7 @@ from itertools import accumulate, pairwise
 from typing import TYPE_CHECKING, Final
 
 from engine.batteries.voltage import open_circuit
+from engine.simulate.stretch import heard
 from engine.units import Share
 
 if TYPE_CHECKING:
@@ -158,7 +159,7 @@ def ledgers(house: House, told: list[Told], volts: Volts) -> tuple[Ledger, Ledge
             flow.engine,
             one.asked * one.time - flow.unmet,
             flow.put * (1 - kept),
-            flow.curtailed,
+            max(flow.curtailed - one.dock * one.time, 0.0),
             flow.unmet,
         )
         at = volts.mean(one.before / full, one.after / full)
@@ -172,7 +173,8 @@ def ledgers(house: House, told: list[Told], volts: Volts) -> tuple[Ledger, Ledge
 
 def _ledger(start: float, moved: list[float], end: float) -> Ledger:
     sources, engine, served, lost, curtailed, unmet = moved
-    return Ledger(start, sources, engine, served, lost, end, curtailed, unmet).closed()
+    told = Ledger(start, sources, engine, served, lost, end, heard(curtailed), heard(unmet))
+    return told.closed()
 
 
 def joined(days: Sequence[Ledger]) -> Ledger:

@@ -11,7 +11,7 @@ from math import exp, expm1, inf
 from typing import TYPE_CHECKING, Final
 
 from engine.simulate.course import EDGE, Bank, Course, Way, bank_of, course, tapering
-from engine.simulate.policy import INSTANT
+from engine.simulate.policy import DAY, INSTANT
 from engine.simulate.stretch import Stretch, flows
 from engine.simulate.switches import Switches, lines_of
 
@@ -49,6 +49,8 @@ class March:
     unmet: float = 0.0
     lowest: float = inf
     lowest_at: float = 0.0
+    dock: float = 0.0
+    a_day: int = 1
     totals: list[float] = field(default_factory=list)
 
     def go(  # noqa: C901, PLR0912, PLR0915 - one tight loop, a million strides a chance
@@ -57,17 +59,19 @@ class March:
         essential: Sequence[float],
         free: Sequence[float],
         step: float,
+        dock: Sequence[float] = (),
     ) -> None:
         """Go through every step.
 
         Parameters
         ----------
-        asked, essential, free : sequence of float
-            Shape ``(n,)``: what all loads ask, the essential ones alone, and what sources other
-            than the engine have. [A]
+        asked, essential, free, dock : sequence of float
+            Shape ``(n,)``: what all loads ask, the essential ones alone, what sources other than
+            the engine have, and what of that gives only what is asked, or nothing. [A]
         step : float
             Of each. [h]
         """
+        self.a_day = round(DAY / step)
         bank, switches = self.bank, self.switches
         full, limit, largest, efficiency = bank.full, bank.limit, bank.largest, bank.efficiency
         taper, seep, top = bank.taper, bank.seep, bank.top
@@ -75,7 +79,7 @@ class March:
         kept = exp(-bank.rate * step)
         seeped = bank.share * -expm1(-bank.rate * step)
         per_ampere = Course(bank, Way.STEADY, 1.0, 0.0, 0.0).hand_after(step)
-        tapered, brimmed = exp(-taper * step), exp(-seep * step)
+        tapered = exp(-taper * step)
         sinking = tapering(bank, step) if bank.two_wells else 0.0
         record, totals = self.record, self.totals
         total, hand = self.total, self.hand
@@ -99,15 +103,18 @@ class March:
             elif whole:
                 lack = full - total
                 speed = efficiency * (net if net < limit else limit)  # noqa: FURB136 - no call
-                if hand >= brim and seep <= taper and speed >= seep * lack:
-                    after = full - lack * brimmed
-                    hand_after = top
-                elif speed <= taper * (lack - speed * step):
+                if speed <= taper * (lack - speed * step):
                     after = total + speed * step
-                    hand_after = hand * kept + total * seeped + speed * per_ampere
+                    if hand >= brim and speed >= seep * lack:
+                        hand_after = top
+                    else:
+                        hand_after = hand * kept + total * seeped + speed * per_ampere
                 elif speed >= taper * lack:
                     after = full - lack * tapered
-                    hand_after = top - (top - hand) * kept - lack * sinking
+                    if hand >= brim and taper >= seep:
+                        hand_after = top
+                    else:
+                        hand_after = top - (top - hand) * kept - lack * sinking
                 else:
                     after = hand_after = inf
                 whole = after < high and hand_after <= above
@@ -119,10 +126,13 @@ class March:
                         drove = running * step - over
                         driven += drove if drove > 0 else 0.0
                         over = -drove
+                    if dock:
+                        over -= dock[n] * step
                     curtailed += over if over > 0 else 0.0
             if not whole:
                 self.total, self.hand = total, hand
                 self.lowest, self.lowest_at = lowest, lowest_at
+                self.dock = dock[n] if dock else 0.0
                 self._split(n * step, step, wants, essential[n], source)
                 total, hand = self.total, self.hand
                 lowest, lowest_at = self.lowest, self.lowest_at
@@ -134,7 +144,8 @@ class March:
                     until = -1
             else:
                 if record is not None:
-                    record.append([Stretch(step, total, after, wants, load, source, running)])
+                    held = (wants, load, source, running, False, dock[n] if dock else 0.0)
+                    record.append([Stretch(step, total, after, *held)])
                 if running:
                     hours += step
                 if short:
@@ -144,8 +155,7 @@ class March:
                     lowest, lowest_at = total, (n + 1) * step
             totals.append(total)
         self.total, self.hand, self.lowest, self.lowest_at = total, hand, lowest, lowest_at
-        self.put += put
-        self.out += out
+        self.put, self.out = self.put + put, self.out + out
         self.engine += driven
         self.engine_hours += hours
         self.curtailed += curtailed
@@ -171,7 +181,8 @@ class March:
             self.hand = way.hand_after(time) if hand is None else hand
             self.hand = min(max(self.hand, 0.0), self.bank.top)
             short = net < 0 and (way.way == Way.DRY or way.speed > net)
-            part = Stretch(time, self.total, after, wants, load, free, switches.current, short)
+            held = (wants, load, free, switches.current, short, self.dock)
+            part = Stretch(time, self.total, after, *held)
             self._count(part, now)
             parts.append(part)
             self.total = after
@@ -213,12 +224,12 @@ class March:
         self.put += found.put
         self.out += found.out
         self.engine += found.engine
-        self.curtailed += found.curtailed
+        self.curtailed += max(found.curtailed - self.dock * part.time, 0.0)
         self.unmet += found.unmet
         if part.engine:
             self.engine_hours += part.time
         if part.time > 0:
-            self.switches.lack(now, found.unmet > 0)
+            self.switches.lack(now, found.unmet > INSTANT)
 
 
 def _whole_steps(deadline: float, step: float) -> int:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 from engine.simulate.days import Days
 from engine.simulate.drove import drove
 from engine.simulate.house import FULL
+from engine.simulate.lasting import lasting_hours
 from engine.simulate.ledger import Volts, joined, ledgers
 from engine.simulate.march import march_of
 from engine.simulate.policy import DAY, NEVER, Setup
@@ -48,7 +49,8 @@ class Series:
     ``charges`` (1) stand at the start and after each step; ``currents``, into the bank, and
     ``engine`` are means of each step (A). ``needed_at`` is when the engine, or without one any
     charging, was first called for, ``reserve_at`` when the reserve was reached, ``full_at`` when
-    the bank was first full (h; None where it never was).
+    the bank was first full (h; None where it never was). ``lasting_hours`` are the engine's with
+    what the bank lost or gained since the start made good (h).
     """
 
     setup: Setup
@@ -67,6 +69,7 @@ class Series:
     full_at: Hour | None
     since_full: Hour | None
     engine_hours: Hour
+    lasting_hours: Hour
 
     @property
     def length(self) -> float:
@@ -80,8 +83,8 @@ class Series:
 
     @property
     def engine_hours_a_week(self) -> Hour:
-        """Engine hours a week, h."""
-        return Hour(self.engine_hours / self.length * WEEK)
+        """Engine hours a week that would leave the bank as charged as it began, h."""
+        return Hour(self.lasting_hours / self.length * WEEK)
 
     @property
     def fuel_a_week(self) -> float:
@@ -121,7 +124,7 @@ def run(setup: Setup, inputs: Days) -> Series:
     (0.1, 48.0)
     """
     march = march_of(setup, record=True)
-    march.go(inputs.loads, inputs.kept_on, inputs.free, inputs.step)
+    march.go(inputs.loads, inputs.kept_on, inputs.free, inputs.step, inputs.dock)
     full, events, kept = march.bank.full, march.switches.events, march.bank.efficiency
     steps = [[(part, flows(part, kept)) for part in parts] for parts in march.record or ()]
     count, volts = intervals(inputs.step), Volts(setup.house)
@@ -148,6 +151,7 @@ def run(setup: Setup, inputs: Days) -> Series:
         full_at=_first(events, "full"),
         since_full=None if since is None else Hour((len(steps) - since) * inputs.step),
         engine_hours=Hour(march.engine_hours),
+        lasting_hours=lasting_hours(march),
     )
 
 

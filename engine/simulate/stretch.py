@@ -2,7 +2,31 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Final, NamedTuple
+
+LEAST: Final = 0.05
+"""Ampere-hours below which what was curtailed or lacking is only noise of the arithmetic."""
+
+
+def heard(charge: float) -> float:
+    """Return a charge, or 0 where it is too small to be told.
+
+    Parameters
+    ----------
+    charge : float
+        Curtailed or lacking. [Ah]
+
+    Returns
+    -------
+    float
+        As it is from 0.05 Ah on. [Ah]
+
+    Examples
+    --------
+    >>> heard(6.3e-17), heard(0.4)
+    (0.0, 0.4)
+    """
+    return charge if charge >= LEAST else 0.0
 
 
 class Stretch(NamedTuple):
@@ -10,7 +34,8 @@ class Stretch(NamedTuple):
 
     ``time`` it lasts (h); both wells before and after (Ah); what all loads ``asked``, the ``load``
     still connected, what sources without an engine had ``free``, and the engine's (A); ``short``
-    where the bank could not give what was wanted of it.
+    where the bank could not give what was wanted of it; ``dock``, what of the free gives no more
+    than is asked (A).
     """
 
     time: float
@@ -21,13 +46,14 @@ class Stretch(NamedTuple):
     free: float
     engine: float
     short: bool = False
+    dock: float = 0.0
 
 
 class Flows(NamedTuple):
     """The charges of a stretch, Ah.
 
-    ``put`` into the bank at its terminals, taken ``out`` of it, given by the ``engine``, what other
-    sources had over, and what the loads lacked.
+    ``put`` into the bank at its terminals, taken ``out`` of it, given by the ``engine``, what all
+    other sources had over, and what the loads lacked.
     """
 
     put: float

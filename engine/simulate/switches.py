@@ -200,6 +200,8 @@ class Switches:
         empty = hand <= 0 if self.two_wells else total <= 0
         if self.connected and (total <= lines.disconnect or empty):
             self.connected = False
+            if self.needed_at is None:
+                self.needed_at = time
             self._say(time, "disconnect", "Low volts take off every load that is not essential.")
         elif not self.connected and total >= lines.reconnect and hand >= lines.reconnect_hand:
             self.connected = True
@@ -216,7 +218,8 @@ class Switches:
             why = "has charged enough" if enough else "stops for the quiet hours"
             self._say(time, "engine stop", f"The engine {why}.")
         self.wait = inf
-        if total > self.lines.on:
+        dropped = not self.connected and total < self.lines.off
+        if total > self.lines.on and not dropped:
             return
         start = self.policy.may_start(time)
         if start > time + INSTANT:
@@ -225,8 +228,10 @@ class Switches:
         self.running = True
         self.least_until = time + self.policy.least_run
         self.stop_by = time + self.policy.until_quiet(time)
-        at = said(self.policy.engine_on_at * 100)
-        self._say(time, "engine start", f"The engine starts: the charge is at {at} % or less.")
+        why = f"the charge is at {said(self.policy.engine_on_at * 100)} % or less"
+        if total > self.lines.on:
+            why = "low volts have taken loads off"
+        self._say(time, "engine start", f"The engine starts: {why}.")
 
     def lack(self, time: float, short: bool) -> None:  # noqa: FBT001 - a state, not an option
         """Tell when loads begin or cease to go without.

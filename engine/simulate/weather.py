@@ -93,7 +93,7 @@ class Outlook:
     ``spells`` gives, for a number of days and a seed, the clearness of each; ``wind`` the mean
     current of a day by its wind over the mean wind, and ``steady_wind`` the one that brings as much
     as many days do on average (1); ``days`` is how many; ``clear`` is a clear day's clearness (1),
-    the sun's last row where it is None.
+    the sun's last row where None; ``on_demand`` where shore gives no more than is asked.
     """
 
     setup: Setup
@@ -107,6 +107,7 @@ class Outlook:
     step: Hour = STEP
     steady_wind: float = 1.0
     clear: Share | None = None
+    on_demand: bool = False
 
     def __post_init__(self) -> None:
         count = intervals(self.step)
@@ -128,10 +129,8 @@ class Outlook:
 
         Parameters
         ----------
-        clearness : sequence of float
-            Shape ``(days,)``. [1]
-        winds : sequence of float
-            Shape ``(days,)``, each over the mean wind. [1]
+        clearness, winds : sequence of float
+            Shape ``(days,)``; winds over the mean wind. [1]
         habits : float
             What all loads are multiplied by. [1]
         """
@@ -144,6 +143,7 @@ class Outlook:
             wind=tuple(Amp(one) for one in blown for _ in range(count)),
             shore=self.shore * days,
             step=self.step,
+            on_demand=self.on_demand,
         )
 
     def under(self, sky: str) -> Days:

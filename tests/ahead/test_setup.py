@@ -185,7 +185,7 @@ def test_a_generator_gives_what_its_charger_asks():
     document, _ = with_row(made_up_document(), "sources", {"kind": "generator", "watts": "400 W"})
     made = brought_of(plan_of(document), "anchor")[-1]
     assert made.started
-    assert made.current == pytest.approx(40 * 400 / (40 * 13.2 / 0.85), rel=1e-6)
+    assert made.current == pytest.approx(40 * 400 / (40 * 14.2 / 0.85), rel=1e-6)
 
 
 def test_the_same_plan_and_seed_give_the_same_days():

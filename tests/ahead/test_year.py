@@ -13,6 +13,7 @@ from engine.ahead.balance import balance_of
 from engine.ahead.brought import brought_of
 from engine.ahead.month import month_at
 from engine.ahead.place import place, where_of
+from engine.ahead.setup import house_in
 from engine.ahead.source_facts import by_controller, dock_watts, drag_of, wind_facts, working
 from engine.ahead.taking import ENDS, charging_of, curtailed_of, taking_of
 from engine.ahead.year import year_of
@@ -122,7 +123,8 @@ def test_the_balance_is_the_sentence_of_the_page():
     assert found.used == pytest.approx(146, abs=1)
     assert found.over == pytest.approx(likely - found.used)
     assert [one.source.ident for one in found.free] == ["S02"]
-    assert [one.source.ident for one in balance_of(PLAN, "dock").free] == ["S02", "S03"]
+    assert [one.source.ident for one in balance_of(PLAN, "dock").free] == ["S02"]
+    assert told(PLAN, "S03", "dock").words == "Up to 39.5 A, as much as bank and loads ask."
 
 
 def stepped(intake, start, end, over):
@@ -140,7 +142,7 @@ def stepped(intake, start, end, over):
 def test_times_to_charge_are_those_of_small_steps(plan):
     found = times_of(plan, "anchor", brought_of(plan, "anchor"))
     assert {one.brought.source.ident for one in found} == {"S01", "S03"}
-    intake = taking(plan.bank).intake
+    intake = house_in(plan.bank).filling
     for one in found:
         loads = day_use(plan.loads, "anchor", plan.supply).band.median / 24
         assert one.over == pytest.approx(one.brought.current - loads)
@@ -234,8 +236,8 @@ def test_a_towed_rotor_holds_the_boat_back():
 
 
 def test_a_charger_asks_the_dock_for_more_than_it_gives():
-    """40 A × 13.2 V / 0.85."""
-    assert dock_watts(PLAN.sources[2], PLAN) == pytest.approx(40 * 13.2 / 0.85)
+    """40 A × 14.2 V / 0.85, as lithium is absorbed at."""
+    assert dock_watts(PLAN.sources[2], PLAN) == pytest.approx(40 * 14.2 / 0.85)
     assert dock_watts(PLAN.sources[1], PLAN) is None
 
 
@@ -243,7 +245,8 @@ def test_the_taper_is_exponential():
     """From the taper line on, the lack falls as exp(−k t)."""
     lead = plan_of(with_value(made_up_document(AS_FOUND), "bank.charge", "90 %"))
     found = times_of(lead, "anchor", brought_of(lead, "anchor"))[0]
-    intake = taking(lead.bank).intake
+    assert lead.bank is not None
+    intake = house_in(lead.bank).filling
     assert found.line < 0.9
     lack = 0.1 * exp(-intake.efficiency * intake.taper * found.times[2])
     assert lack == pytest.approx(1 - ENDS[2])

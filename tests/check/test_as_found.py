@@ -64,7 +64,8 @@ MENDED = {
     "circuits.D14.size": "8 AWG", "circuits.D16.size": "10 AWG", "circuits.D18.size": "12 AWG",
     "circuits.D20.series": "class T", "circuits.D20.protection": "15 A",
     "circuits.D20.to_protection": "5 cm",
-    "start.joined": "converter",
+    "start.joined": "converter", "sources.S01.limit": "22 A",
+    "bank.most_charge": "",
     "shore.leakage": "yes", "shore.isolation": "galvanic isolator", "shore.inverter_bond": "own",
 }  # fmt: skip
 

@@ -106,6 +106,7 @@ def test_the_guess_that_spreads_a_day_most():
 
 def days(**bank):
     loads = [{"id": "L01", "draw": "2 A", "hours_anchor": "10 h"}]
+    bank = {"temperature": "25 degC", **bank}
     return alone(plan_of({"format": 1, "loads": loads, "bank": bank}), "anchor")
 
 
@@ -135,7 +136,10 @@ def test_days_alone_not_known():
 
 
 def test_the_made_up_boat_s_planned_bank():
-    """Its plan, section 3: 224 Ah usable of 280; 1.7 days at 132 Ah, 1.5 at the median."""
+    """Its plan, section 3: 224 Ah usable of 280; 1.7 days at 132 Ah, 1.5 at the median.
+
+    At 20 °C lithium holds 1.3 % less.
+    """
     found_days = alone(plan_of(made_up_document()), "anchor")
     assert found_days is not None
-    assert found_days.likely == pytest.approx(224 / 145.6, rel=0.01)
+    assert found_days.likely == pytest.approx(224 * 0.9872 / 145.6, rel=0.01)

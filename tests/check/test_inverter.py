@@ -4,8 +4,8 @@ import pytest
 
 from engine.batteries.chemistry import CHEMISTRIES
 from engine.batteries.voltage import resistance as bank_resistance
+from engine.check.bank_now import capacity_now
 from engine.check.inverter import (
-    capacity_now,
     feeder_of,
     inverter_answer,
     store_of,
@@ -18,7 +18,7 @@ KETTLE = {"id": "L01", "name": "Kettle", "supply": "inverter", "draw": "800 W",
           "hours_anchor": "0.1 h"}  # fmt: skip
 DRILL = {"id": "L02", "name": "Drill", "supply": "inverter", "draw": "400 W", "surge": "1500 W"}
 LAMP = {"id": "L03", "name": "Lamp", "draw": "1 A", "hours_anchor": "4 h"}
-BANK = {"chemistry": "lithium", "capacity": "200 Ah", "reserve": "20 %"}
+BANK = {"chemistry": "lithium", "capacity": "200 Ah", "reserve": "20 %", "age": "new"}
 FEED = {"id": "D01", "run": "1.5 m", "current": "100 A", "size": "1/0 AWG"}
 INVERTER = {"rating": "1000 W", "surge": "2000 W", "circuit": "D01"}
 

@@ -22,7 +22,7 @@ def test_the_answer_stands_first_and_the_rest_in_its_order(visit):
     idents = [str(one.attributes.get("id", "")) for one in page.every()]
     assert [one for one in idents if one in BLOCKS] == BLOCKS
     answer = page.at("bank-answer").text
-    assert "224 Ah" in answer
+    assert "221 Ah of 276" in answer
     assert "1.5 days" in answer
 
 
@@ -68,7 +68,7 @@ def test_a_join_that_flattens_both_is_said_at_once_and_can_be_undone(visit):
 def test_as_found_beside_planned(visit):
     text = shown(visit).at("bank-compare").text
     assert "As found" in text
-    assert "448 Ah" in text
+    assert "466 Ah" in text
 
 
 def test_a_bank_too_small_says_so(visit):

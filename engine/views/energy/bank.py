@@ -93,9 +93,9 @@ def _answer(scene: Scene) -> Html:
         )
     doubt = ""
     if stated.health is None and not stated.new:
-        doubt = " Its health is not known, so the days range from 60 to 100 % of the label."
+        doubt = " Its health is not known: it counts as 80 %, and the days range from 60 to 100 %."
     steps = (
-        Step("holds now", "label × health", f"{whole(held)} Ah"),
+        Step("holds now", "label × health × warmth, at 20 h", f"{whole(held)} Ah"),
         Step(
             "usable", f"holds × (1 − reserve of {said(stated.reserve * 100)} %)",
             f"{whole(usable)} Ah",

@@ -11,7 +11,7 @@ from engine.finding import Step
 from engine.loads.load import CONDITIONS
 from engine.plan.edit import rows_of
 from engine.plan.source_fields import KINDS
-from engine.units import words
+from engine.units import said, words
 from engine.views.energy.charging_bank import bank_takes
 from engine.views.energy.charging_source import source_block
 from engine.views.energy.course import nights_of
@@ -89,7 +89,9 @@ def _over(scene: Scene, balance: Balance) -> str:
     if abs(balance.over) < EVEN:
         return "even"
     if balance.over < 0:
-        return f"short by {charge(scene, -balance.over)}"
+        short = f"short by {charge(scene, -balance.over)}"
+        current = sum(one.current or 0.0 for one in balance.plugged)
+        return f"{short}, which shore power gives, up to {said(current)} A" if current else short
     return f"{charge(scene, balance.over)} over"
 
 

@@ -72,9 +72,13 @@ def _limit(scene: Scene, bank: Bank, taking: Taking) -> Html:
             "p", tag("b", "Takes no charge now. "), f"{capital(taking.cold[0].why)}.",
             class_="answer",
         )  # fmt: skip
-    words = f"{said(intake.capacity)} Ah now × {said(MOST_CHARGE[name])} A each"
+    words, source = f"{said(intake.capacity)} Ah now × {said(MOST_CHARGE[name])} A each", None
+    if taking.stated:
+        words = f"by its label; else {words}"
+    else:
+        source = MOST_CHARGE.source
     steps = (
-        Step("limit", words, f"{said(taking.warm)} A", MOST_CHARGE.source),
+        Step("limit", words, f"{said(taking.warm)} A", source),
         *working_of(taking.warm, "A", taking.cold),
         Step("taper", "current for each ampere-hour it still lacks", f"{said(intake.taper)} /h",
              TAPER.source),
