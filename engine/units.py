@@ -517,6 +517,8 @@ def _pair(pair: re.Match[str], kind: Kind, _bare: str) -> Typed | None:
 
 def _on_earth(plain: str, kind: Kind) -> Typed:
     """Return a latitude or longitude, “43.5 N”, “-43.5” or “12°30' S”; south and west negative."""
+    if plain[:1].isalpha():  # “S 12” is “12 S”
+        plain = f"{plain[1:].strip()} {plain[0]}"
     found = _ON_EARTH.fullmatch(plain)
     letter = found[4].upper() if found else ""
     if not found or letter not in _HEMISPHERES[kind]:

@@ -258,6 +258,8 @@ const morphRules = {
 };
 
 function showFragments(fragments, isNewPage) {
+  const around = [];
+  for (let up = document.activeElement; (up = up?.parentElement); ) if (up.id) around.push(up.id);
   for (const [id, html] of fragments) {
     const region = byId(id);
     if (!region) continue;
@@ -267,6 +269,10 @@ function showFragments(fragments, isNewPage) {
   }
   // A field with an id lives on through a morph; one that is gone was meant to go.
   for (const [key, { element }] of held) if (!element.isConnected) held.delete(key);
+  // What had the focus may be gone, such as the button of a row deleted: stay near it.
+  if (around.length && document.activeElement === document.body && !isNewPage) {
+    focusOn(byId(around.find((id) => byId(id))));
+  }
 }
 
 function useSettings({ view = "plain", hand = "left", extra_dim: extra = 0 }) {
@@ -276,6 +282,7 @@ function useSettings({ view = "plain", hand = "left", extra_dim: extra = 0 }) {
 
 function announce(words) {
   clearTimeout(sayTimer);
+  byId("say").textContent = ""; // what was said before no longer holds
   const speak = () => {
     saidAt = performance.now();
     byId("say").textContent = words;

@@ -29,10 +29,17 @@ function draw(svg, name, attributes) {
 const read = new Map(); // id of a figure → the place read
 
 // Columns stand one a line, parted by tabs: how many places share an entry, then the entries, over
-// and over.
+// and over. Below zero stands for figures, with those between on the straight line that is drawn.
+function between(figures, at) {
+  const from = Math.floor(at);
+  const next = figures[from + 1] ?? figures[from];
+  return Math.round(figures[from] + (next - figures[from]) * (at - from));
+}
+
 function wordsAt({ words, columns }, place) {
   const texts = columns.split("\n").map((column) => {
     const [every, ...entries] = column.split("\t");
+    if (every < 0) return between(entries.map(Number), place / -every);
     return entries[Math.floor(place / every) % entries.length];
   });
   return words.replace(/\{(\d+)\}/g, (_, column) => texts[column]);
@@ -119,21 +126,17 @@ function aim(map, picked) {
   }
 }
 
-// The place is written into the page's own fields, as if it were typed there.
+// The place is written into the map's own hidden field, as if it were typed there: one step to undo.
 function set(map) {
-  const sides = axes(map);
+  const field = document.querySelector(`input[name="${map.dataset.field}"]`);
+  if (!field) return;
   const picked = numbers(map.dataset.aim);
-  map.dataset.fields.split(" ").forEach((name, place) => {
-    const field = document.querySelector(`input[name="${name}"]`);
-    if (!field) return;
-    field.value = spoken(sides[place], picked[place]);
-    field.dispatchEvent(new Event("input", { bubbles: true }));
-    field.dispatchEvent(new Event("change", { bubbles: true }));
-  });
+  field.value = axes(map).map((side, place) => spoken(side, picked[place])).join(", ");
+  field.dispatchEvent(new Event("change", { bubbles: true }));
 }
 
 document.addEventListener("click", (event) => {
-  const map = event.target.closest("[data-fields]");
+  const map = event.target.closest("[data-field]");
   const svg = event.target.closest("svg[data-plot]");
   if (!map || !svg) return;
   const [across, down] = shareOf(svg, event);
@@ -146,7 +149,7 @@ const MOVES = { ArrowUp: [1, 0], ArrowDown: [-1, 0], ArrowLeft: [0, -1], ArrowRi
 
 document.addEventListener("keydown", (event) => {
   const map = event.target;
-  if (!map.matches("[data-fields]") || event.ctrlKey || event.metaKey || event.altKey) return;
+  if (!map.matches("[data-field]") || event.ctrlKey || event.metaKey || event.altKey) return;
   const move = MOVES[event.key];
   if (!move && event.key !== "Enter") return;
   event.preventDefault();

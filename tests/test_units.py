@@ -321,3 +321,10 @@ def test_a_place_not_known():
 def test_degrees_stay_a_temperature_where_one_is_asked_for():
     assert read("30°", TEMPERATURE).likely == 30.0
     assert read("30 degrees", TEMPERATURE).likely == 30.0
+
+
+@pytest.mark.parametrize(
+    ("text", "degrees"), [("S 12", -12.0), ("N 43.5", 43.5), ("s12°30'", -12.5)]
+)
+def test_a_hemisphere_may_stand_first(text, degrees):
+    assert read(text, LATITUDE).likely == degrees

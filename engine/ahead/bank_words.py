@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from engine.units import fixed
+from engine.units import fixed, said
 
 if TYPE_CHECKING:
     from engine.simulate.house import House
@@ -45,3 +45,28 @@ def both_figures(house: House) -> str:
         f"From full, {fixed(slow, 0)} Ah to the reserve at this slow use; "
         f"{fixed(rated, 0)} Ah by the 20-hour figure on Bank."
     )
+
+
+def alone_words(days: float | None, longest: int) -> str:
+    """Return how long the bank lasts without any charging, as a sentence.
+
+    Parameters
+    ----------
+    days : float or None
+        None where it lasts longer than that. [d]
+    longest : int
+        How many days were looked at. [d]
+
+    Examples
+    --------
+    >>> alone_words(1.44, 60)
+    'Without any charging the reserve is reached after 1.4 days.'
+    >>> alone_words(0.0, 60)
+    'The charge is at or below the reserve.'
+    """
+    if days is None:
+        return f"Without any charging the reserve is not reached in {longest} days."
+    if days <= 0:
+        return "The charge is at or below the reserve."
+    count = said(days, 2)
+    return f"Without any charging the reserve is reached after {count} day{'s' * (count != '1')}."

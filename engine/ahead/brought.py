@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from engine.ahead.panels import Under, array_day, charging_volts
-from engine.ahead.place import where_of
+from engine.ahead.place import place_lacking, where_of
 from engine.ahead.winds import turbine_of, wind_at
 from engine.batteries.charging_volts import charging_volts as stage_volts
 from engine.batteries.chemistry import CHEMISTRIES
@@ -24,7 +24,7 @@ from engine.problem import Problem
 from engine.simulate.policy import DAY
 from engine.simulate.weather import SKIES
 from engine.source import Source
-from engine.units import Amp, AmpHour, Share, Volt, Watt, said
+from engine.units import Amp, AmpHour, Share, Volt, Watt, said, words
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -90,9 +90,7 @@ def _one(source: SourcePlan, plan: Plan, condition: str) -> Brought:
 
 def _solar(source: SourcePlan, plan: Plan, condition: str) -> Brought:
     where = where_of(plan)
-    missing = (() if source.watts else ("its watts",)) + (
-        () if where else ("the boat's latitude and month",)
-    )
+    missing = (() if source.watts else ("its watts",)) + (() if where else place_lacking(plan))
     if missing or where is None or source.watts is None:
         return Brought(source, missing=missing)
     if where.days is None:
@@ -133,17 +131,17 @@ def _engine(
 def _wind(source: SourcePlan, plan: Plan, condition: str) -> Brought:
     turbine, speed = turbine_of(source), wind_at(source, where_of(plan), condition)
     missing = (() if turbine else ("how far its rotor is across",)) + (
-        () if speed else ("the mean wind, or the boat's latitude and month",)
+        () if speed else (f"the mean wind, or {words(place_lacking(plan)) or 'another month'}",)
     )
     if turbine is None or speed is None:
         return Brought(source, missing=missing)
     charge = AmpHour(mean_power(turbine, speed) * DAY / charging_volts(plan.boat.volts))
     under_way = condition == "passage"
     lines = site_derates(source.rotor.height, OPEN if under_way else source.rotor.shelter)
-    words = f"mean of many days, {said(speed)} m/s at the hub"
+    told = f"mean of many days, {said(speed)} m/s at the hub"
     return Brought(
         source, charge, charge, charge, lines=lines,
-        words=f"{words}, wind abeam" if under_way else words,
+        words=f"{told}, wind abeam" if under_way else told,
     )  # fmt: skip
 
 

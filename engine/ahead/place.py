@@ -52,6 +52,19 @@ class Where:
         return Share(clear_day(self.latitude, self.day_of_year) / outside if self.days else 0.0)
 
 
+def place_lacking(plan: Plan) -> tuple[str, ...]:
+    """Return what must be entered before the place's sun and wind are known.
+
+    Parameters
+    ----------
+    plan : Plan
+        As read.
+    """
+    boat = plan.boat
+    latitude = ("the boat's latitude",) if boat.latitude is None else ()
+    return latitude if boat.month else (*latitude, "the month")
+
+
 def where_of(plan: Plan, month: int | None = None) -> Where | None:
     """Return where a plan lies and when; None where latitude or month is not stated.
 

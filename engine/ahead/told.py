@@ -169,30 +169,6 @@ def so_far(chance: Chance) -> str:
     return f"A first estimate, of {chance.runs} runs out of {chance.asked}."
 
 
-def alone_words(days: float | None, longest: int) -> str:
-    """Return how long the bank lasts without any charging, as a sentence.
-
-    Parameters
-    ----------
-    days : float or None
-        None where it lasts longer than that. [d]
-    longest : int
-        How many days were looked at. [d]
-
-    Examples
-    --------
-    >>> alone_words(1.44, 60)
-    'Without any charging the reserve is reached after 1.4 days.'
-    >>> alone_words(0.0, 60)
-    'The charge is at or below the reserve.'
-    """
-    if days is None:
-        return f"Without any charging the reserve is not reached in {longest} days."
-    if days <= 0:
-        return "The charge is at or below the reserve."
-    return f"Without any charging the reserve is reached after {said(days, 2)} days."
-
-
 def working(chance: Chance) -> tuple[Step, ...]:
     """Return how the chances were reached, and how sure they are.
 
@@ -219,6 +195,20 @@ def working(chance: Chance) -> tuple[Step, ...]:
              f"{said(low.p10 * 100)} and {said(low.p90 * 100)} %", f"{said(low.median * 100)} %"),
         Step("cannot be taken", "mean of all runs", f"{said(chance.curtailed, 2)} Ah a day"),
     )  # fmt: skip
+
+
+def likely_soon(plan: Plan, condition: str) -> bool:
+    """Return whether charging is called for soon in half of Home's runs or more.
+
+    Parameters
+    ----------
+    plan : Plan
+        As read.
+    condition : str
+        One of CONDITIONS.
+    """
+    chance = chance_of(plan, condition, HOME_RUNS)
+    return chance is not None and chance.needed_by(SOON) >= 0.5
 
 
 def at_home(plan: Plan, condition: str) -> str:

@@ -27,7 +27,10 @@ DUTY_GUESS: Final = (0.7, 1.4)
 
 @dataclass(frozen=True, slots=True)
 class Generic:
-    """One generic load: running watts, duty, hours by condition, when, and surge over running."""
+    """One generic load: running watts, duty, hours by condition, when, and surge over running.
+
+    What is essential and runs with nobody aboard is always live.
+    """
 
     name: str
     watts: Estimate
@@ -36,6 +39,12 @@ class Generic:
     window: str
     surge: float
     supply: str
+    essential: bool = False
+
+    @property
+    def always_live(self) -> bool:
+        """True where no switch stops it."""
+        return self.hours[3] == ALWAYS or (self.essential and self.hours[3] > 0)
 
     def as_row(self, name: str = "", count: int = 1) -> dict[str, str]:
         """Return the load as the plan would state it, with ranges as wide as the guess.
@@ -63,7 +72,8 @@ class Generic:
             },
             "duty": "" if self.duty == 1 else _guess(self.duty, DUTY_GUESS, 1.0),
             "window": "" if self.window == "any" else self.window,
-            "always_live": "yes" if self.hours[3] == ALWAYS else "",
+            "essential": "yes" if self.essential else "",
+            "always_live": "yes" if self.always_live else "",
         }
 
 
@@ -94,6 +104,7 @@ def _read() -> dict[str, Generic]:
             row["window"],
             float(row["surge"]),
             row["supply"],
+            row["essential"] == "yes",
         )
     return found
 

@@ -10,7 +10,7 @@ from engine.plan.reader import Reader
 from engine.plan.source_fields import KINDS, POLICY, SOURCE
 from engine.plan.source_parts import Panels, PolicyPlan, Rotating, SourcePlan, Turning
 from engine.problem import Problem
-from engine.units import Amp, Hour, Metre, MetrePerSecond, Share, Volt, Watt
+from engine.units import Amp, Hour, Metre, MetrePerSecond, Share, Volt, Watt, said
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -31,6 +31,11 @@ def _source(stated: tuple[tuple[str, str], ...]) -> tuple[SourcePlan, tuple[Prob
     watts, current = reader.value("watts"), reader.value("current")
     overall, limit, read = (reader.value(one) for one in ("overall", "limit", "read"))
     diameter, wind = reader.value("diameter"), reader.value("wind_speed")
+    panels, strings = _count(reader, "panels"), _count(reader, "strings")
+    if strings > panels:
+        what = f"{strings} strings are more than the panels, {panels}."
+        mend = "Enter all panels above, then how many strings they make."
+        reader.problems.append(Problem(f"{reader.where}.strings", what, mend))
     source = SourcePlan(
         row["id"],
         kind,
@@ -40,8 +45,8 @@ def _source(stated: tuple[tuple[str, str], ...]) -> tuple[SourcePlan, tuple[Prob
         _measure(Amp, _marked(reader, "current", current)),
         Panels(
             reader.choice("controller"),
-            round(reader.sure("panels")),
-            round(reader.sure("strings")),
+            panels,
+            min(strings, panels),
             Volt(reader.sure("panel_volts")),
             reader.sure("tilt"),
             reader.sure("facing"),
@@ -69,6 +74,16 @@ def _source(stated: tuple[tuple[str, str], ...]) -> tuple[SourcePlan, tuple[Prob
         reader.value("fuel"),
     )
     return source, tuple(reader.problems)
+
+
+def _count(reader: Reader, name: str) -> int:
+    """Return a whole number; what is none is a problem, and counts as the nearest."""
+    value = reader.sure(name)
+    nearest = max(round(value), 1)
+    if value != nearest:
+        what = f"{said(value)} is no whole number."
+        reader.problems.append(Problem(f"{reader.where}.{name}", what, f"Enter {nearest}."))
+    return nearest
 
 
 def _measure(kind: Callable[[float], _M], value: float | None) -> _M | None:

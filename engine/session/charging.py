@@ -1,4 +1,4 @@
-"""What the Charging page asks of a session: to add a source, and to choose a sea area."""
+"""What the Charging page asks of a session: to add a source, and to choose a place."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from engine.late import here
 from engine.plan.edit import value_at, with_row, with_value
 from engine.plan.source_fields import KINDS
 from engine.problem import Problem
-from engine.units import LATITUDE, LONGITUDE, on_earth
+from engine.units import LATITUDE, LONGITUDE, on_earth, read
 
 if TYPE_CHECKING:
     from engine.session.state import State
@@ -24,26 +24,53 @@ def add_source(state: State, arg: str, _form: dict[str, str]) -> None:
     state.reply["say"] = f"Added {spoken} as {ident}"
 
 
-def set_area(state: State, _arg: str, form: dict[str, str]) -> None:
-    """Put the boat in a sea area, in one step.
+def set_place(state: State, which: str, text: str) -> None:
+    """Put the boat in a sea area, or where the map was tapped, in one step.
 
     Raises
     ------
     Problem
-        If the list is not here yet, or no such area is.
+        If the list is not here yet, or no such place is.
     """
     if not here():
         raise Problem("area", "The sea areas are still being fetched.", "Try again in a moment.")
+    if which == "area" and text:
+        _set_area(state, text)
+    elif which == "spot":
+        _set_spot(state, text)
+
+
+def _set_area(state: State, name: str) -> None:
     from engine.solar.tables import SEA_AREAS  # noqa: PLC0415 - comes with the late parcel
 
-    name = form.get("area", "")
     if name not in SEA_AREAS:
         raise Problem("area", "No such sea area.", "Choose one from the list.")
-    latitude, longitude = SEA_AREAS[name]
+    told = _move(state, *SEA_AREAS[name], name)
+    state.reply["say"] = f"{name}: {told}"
+
+
+def _set_spot(state: State, text: str) -> None:
+    from engine.solar.nearest import nearest_sea  # noqa: PLC0415 - comes with the late parcel
+
+    north, _, east = text.partition(",")
+    latitude, longitude = read(north, LATITUDE).likely, read(east, LONGITUDE).likely
+    if latitude is None or longitude is None:
+        raise Problem("area", "That is no place on the map.", "Tap the sea.")
+    sea = nearest_sea(latitude, longitude)
+    told = _move(state, *sea, "")
+    ashore = "" if sea == (latitude, longitude) else "That is land; the nearest sea is "
+    state.reply["say"] = f"{ashore}{told}"
+
+
+def _move(state: State, latitude: float, longitude: float, name: str) -> str:
+    """Move the boat and return where to; a name of the owner's own stays."""
+    from engine.solar.tables import SEA_AREAS  # noqa: PLC0415 - comes with the late parcel
+
+    before = value_at(state.document, "boat.place")
     place = {
         "latitude": on_earth(latitude, LATITUDE),
         "longitude": on_earth(longitude, LONGITUDE),
-        "place": value_at(state.document, "boat.place") or name,
+        "place": name if before in SEA_AREAS.rows else before or name,
     }
     document = state.document
     for field, text in place.items():
@@ -51,4 +78,4 @@ def set_area(state: State, _arg: str, form: dict[str, str]) -> None:
         state.typed.pop(f"boat.{field}", None)
         state.refused.pop(f"boat.{field}", None)
     state.edit("place of the boat", document)
-    state.reply["say"] = f"{name}: {place['latitude']}, {place['longitude']}"
+    return f"{place['latitude']}, {place['longitude']}"

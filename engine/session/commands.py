@@ -25,7 +25,7 @@ from engine.plan.read_load import is_power
 from engine.plan.receive import Received, received
 from engine.plan.table_in import Incoming, exported, incoming
 from engine.problem import Problem
-from engine.session.charging import add_source, set_area
+from engine.session.charging import add_source
 from engine.session.fields import WIDE_DUTY, is_field, set_field
 from engine.session.what_if import add_variant, keep_variant
 from engine.session.work import hold, resume
@@ -389,7 +389,6 @@ COMMANDS: Final[dict[str, Callable[[State, str, Form], None]]] = {
     "add-ac": _add_ac,
     "add-record": _add_record,
     "add-source": add_source,
-    "set-area": set_area,
     "add-variant": add_variant,
     "keep-variant": keep_variant,
     "plug-none": _plug_none,

@@ -13,6 +13,7 @@ from engine.loads.load import CONDITIONS
 from engine.plan.edit import rows_of, value_at, with_row, with_value, without_row
 from engine.plan.fields import field_at
 from engine.problem import Problem
+from engine.session.charging import set_place
 from engine.units import FRACTION, NUMBER, TIME, Kind, read, said
 from engine.views.frame import CHOICES, VIEWS
 from engine.views.home.sums import route_of
@@ -194,6 +195,8 @@ def _set_start(state: State, path: str, text: str) -> None:
         _source(state, which, text.strip())
     elif what == "hum":
         _hum(state, path, which, text)
+    elif what == "place":
+        set_place(state, which, text)
 
 
 def _tick(state: State, one: Common, *, on: bool) -> None:

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from engine.ahead.bank_words import alone_words
 from engine.ahead.brought import brought_of
 from engine.ahead.runs import (
     FIRST,
@@ -19,7 +20,7 @@ from engine.ahead.runs import (
     three_skies,
 )
 from engine.ahead.setup import house_in, outlook_of
-from engine.ahead.told import alone_words, answer, at_home, half_by, odds, so_far, working
+from engine.ahead.told import answer, at_home, half_by, odds, so_far, working
 from engine.loads.day_use import day_use
 from engine.plan.edit import with_value
 from engine.plan.made_up import made_up_document

@@ -34,12 +34,8 @@ def reader_at(reader: "Reader", make_host: "MakeHost") -> "Reader":
     markup = (
         f"<h1>Charts</h1>${{fields.amps === '14' ? `{one}` : `{other}`}}"
         f"{sea_map('m', sea_cells(), 43.0, 5.0)}"
-        "${field('boat.latitude')}${field('boat.longitude')}"
     )
     script = FAKE.replace("<h1>${text(fields.boat)}</h1>", markup)
-    script = script.replace(
-        "let fields = {", 'let fields = { "boat.latitude": "", "boat.longitude": "",'
-    )
     address = make_host(replaced={"worker.mjs": script.encode()}).address
     return reader.open(address)
 
@@ -82,7 +78,7 @@ def test_keys_and_buttons_read_the_curve_by_the_hour(reader_at: "Reader") -> Non
     assert page.inner_text(SAID) == "Day 1, 02:00: 100 %"
     assert page.get_attribute("#c input", "aria-valuetext") == "Day 1, 02:00"
     page.keyboard.press("End")
-    assert page.inner_text(SAID) == "End of day 14, 00:00: 50 %"
+    assert page.inner_text(SAID) == "Day 15, 00:00: 50 %"
     page.click("#c button[data-by='-1']")
     assert page.inner_text(SAID).startswith("Day 14, 23:00")
     assert not sets(reader_at)
@@ -115,19 +111,18 @@ def test_what_was_read_is_read_again_from_a_new_answer(reader_at: "Reader") -> N
     assert not reader_at.errors
 
 
-def test_a_tap_on_the_map_fills_both_fields(reader_at: "Reader") -> None:
+def test_a_tap_on_the_map_sends_one_place(reader_at: "Reader") -> None:
     page = reader_at.page
     x, y = middle_of(reader_at, "#m")
     page.mouse.click(x, y)
     reader_at.settle()
-    latitude, longitude = sets(reader_at)[-2:]
-    assert latitude[0] == "boat.latitude"
-    assert longitude[0] == "boat.longitude"
-    assert page.input_value('[name="boat.latitude"]') == latitude[1]
-    degrees, side = latitude[1].split()
+    ((path, place),) = sets(reader_at)
+    assert path == "start.place.spot"
+    latitude, longitude = place.split(", ")
+    degrees, side = latitude.split()
     assert side in "NS"
     assert int(degrees) < 9
-    assert abs(int(longitude[1].split()[0])) < 5
+    assert abs(int(longitude.split()[0])) < 5
 
 
 def test_arrows_aim_and_enter_takes_the_place(reader_at: "Reader") -> None:
@@ -139,5 +134,5 @@ def test_arrows_aim_and_enter_takes_the_place(reader_at: "Reader") -> None:
     assert not sets(reader_at)
     page.keyboard.press("Enter")
     reader_at.settle()
-    assert sets(reader_at) == [("boat.latitude", "46 N"), ("boat.longitude", "1 W")]
+    assert sets(reader_at) == [("start.place.spot", "46 N, 1 W")]
     assert not reader_at.errors

@@ -24,7 +24,8 @@ def test_a_generic_load_reads_in_a_plan_as_default(one):
     assert load.watts is not None
     assert load.watts.likely == pytest.approx(one.watts.likely, rel=0.005)
     assert load.known_by == "default"
-    assert load.always_live == (one.hours[3] == 24)
+    assert load.essential == one.essential
+    assert load.always_live == (one.hours[3] == 24 or (one.essential and one.hours[3] > 0))
     for stated, read in zip(one.hours, load.hours, strict=True):
         assert read is not None
         assert read.likely == pytest.approx(stated, rel=0.005)
@@ -48,3 +49,14 @@ def test_every_common_load_stands_for_a_generic_one():
     assert len(COMMON) == 24
     assert all(one.generic in GENERIC for one in COMMON)
     assert set(FRIDGES) <= {one.words for one in COMMON}
+
+
+def test_what_keeps_boat_and_crew_alive_is_essential_in_the_first_questions():
+    """COLREG rules 23 and 30 want the lights; the rest is common practice."""
+    kept = {one.words for one in COMMON if GENERIC[one.generic].as_row()["essential"] == "yes"}
+    assert kept == {
+        "Anchor light, LED", "Sailing light, LED", "VHF radio", "Bilge pump, automatic",
+        "Gas and CO alarm",
+    }  # fmt: skip
+    live = {one.words for one in COMMON if GENERIC[one.generic].as_row()["always_live"] == "yes"}
+    assert live == {"Bilge pump, automatic", "Gas and CO alarm"}

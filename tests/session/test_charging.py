@@ -38,7 +38,7 @@ def test_a_source_is_copied_and_deleted(visit):
 def test_a_sea_area_moves_the_boat_in_one_step(mine):
     mine.go("#energy/charging")
     mine.set("boat.latitude", "95 N")
-    reply = mine.do("set-area", area="Galápagos")
+    reply = mine.set("start.place.area", "Galápagos")
     boat = mine.document["boat"]
     assert (boat["latitude"], boat["longitude"]) == ("1 S", "90 W")
     assert boat["place"] == "Galápagos"
@@ -49,23 +49,44 @@ def test_a_sea_area_moves_the_boat_in_one_step(mine):
 
 
 def test_a_place_that_has_a_name_keeps_it(visit):
-    visit.do("set-area", area="Fiji")
+    visit.set("start.place.area", "Fiji")
     assert visit.document["boat"]["place"] == "Hesper Skerries"
     assert visit.document["boat"]["longitude"] == "178 E"
 
 
+def test_the_name_of_an_area_goes_with_the_boat_and_a_tap_is_one_step(mine):
+    mine.set("start.place.area", "Galápagos")
+    mine.set("start.place.area", "Fiji")
+    assert mine.document["boat"]["place"] == "Fiji"
+    mine.set("start.place.spot", "38 N, 30 W")
+    boat = mine.document["boat"]
+    assert (boat["latitude"], boat["longitude"]) == ("38 N", "30 W")
+    assert "place" not in boat
+    mine.do("undo")
+    assert mine.document["boat"]["longitude"] == "178 E"
+    assert mine.document["boat"]["place"] == "Fiji"
+
+
+def test_a_tap_on_land_moves_to_the_nearest_sea(mine):
+    reply = mine.set("start.place.spot", "0, 25 E")
+    assert "That is land; the nearest sea is" in reply["say"]
+    assert mine.state.plan().boat.longitude != 25.0
+    mine.set("start.place.spot", "somewhere")
+    assert mine.notice()
+
+
 @pytest.mark.parametrize("name", SEA_AREAS.rows)
 def test_every_area_is_read_back_as_it_was_meant(visit, name):
-    visit.do("set-area", area=name)
+    visit.set("start.place.area", name)
     boat = visit.state.plan().boat
     assert (boat.latitude, boat.longitude) == pytest.approx(SEA_AREAS[name])
 
 
 def test_no_such_area_and_none_yet(visit, monkeypatch):
-    visit.do("set-area", area="Atlantis")
+    visit.set("start.place.area", "Atlantis")
     assert "No such sea area" in visit.notice()
     monkeypatch.setattr(charging, "here", lambda: False)
-    visit.do("set-area", area="Fiji")
+    visit.set("start.place.area", "Fiji")
     assert "still being fetched" in visit.notice()
 
 

@@ -184,7 +184,7 @@ def test_what_the_knob_reads_is_what_was_given():
     columns = [one.split("\t") for one in said(reading, "data-columns").split("\n")]
 
     def at(place):
-        texts = [one[1 + place // int(one[0]) % (len(one) - 1)] for one in columns]
+        texts = [one[1 + place // abs(int(one[0])) % (len(one) - 1)] for one in columns]
         return re.sub(r"\{(\d+)\}", lambda one: texts[int(one[1])], said(reading, "data-words"))
 
     hour = 9 * 24 + 15
@@ -195,7 +195,7 @@ def test_what_the_knob_reads_is_what_was_given():
         f"8 runs in 10 between {low * 100:.0f} and {high * 100:.0f} %"
     )
     assert at(0).startswith("Day 1, 00:00")
-    assert at(24 * DAYS).startswith("End of day 14")
+    assert at(24 * DAYS).startswith("Day 15, 00:00")
 
 
 def test_without_a_trace_the_middle_of_the_band_is_the_line():
@@ -337,7 +337,7 @@ def test_the_map_is_light_and_needs_no_place():
     found = parsed(sea_map("m", sea_cells(), None, None))
     assert found.named("output")[0].text == "No place yet"
     assert not found.named("circle")
-    assert said(found.named("div")[0], "data-fields") == "boat.latitude boat.longitude"
+    assert said(found.named("div")[0], "data-field") == "start.place.spot"
 
 
 # ---- A day ----

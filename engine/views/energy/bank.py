@@ -15,6 +15,7 @@ from engine.views.energy.bank_rest import resting
 from engine.views.energy.bank_sizing import comparison, sizing
 from engine.views.energy.bank_start import start_bank
 from engine.views.energy.bank_tables import rates
+from engine.views.energy.not_counted import left_out
 from engine.views.energy.use import energy_pages
 from engine.views.home.home import banner
 from engine.views.parts.cautions import SHORT_CIRCUIT, caution, chemistry_caution
@@ -40,7 +41,8 @@ def bank(scene: Scene) -> tuple[Block, ...]:
     """Return the Bank page."""
     stated = scene.plan.bank
     return (
-        block("bank-head", banner(scene), energy_pages("energy/bank"), tag("h1", "House bank")),
+        block("bank-head", banner(scene), energy_pages(scene, "energy/bank"),
+              tag("h1", "House bank")),
         block("bank-answer", _answer(scene)),
         block(
             "bank-care",
@@ -113,6 +115,7 @@ def _answer(scene: Scene) -> Html:
             f" of {whole(held)}{_lasts(scene)}.{doubt}",
             class_="answer",
         ),
+        left_out(scene),
         why("Why this number?", steps, "why-bank"),
         tag(
             "table",

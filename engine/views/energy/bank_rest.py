@@ -22,7 +22,7 @@ SLOW: Final = (
 )
 ROWS: Final = 9
 """Steps of the table: every tenth of the charge."""
-TOP, BOTTOM, LEFT, RIGHT = 22, 196, 64, 16
+TOP, BOTTOM, LEFT, RIGHT = 22, 196, 84, 16
 
 
 def resting(scene: Scene) -> Html | None:

@@ -98,7 +98,7 @@ def comparison(scene: Scene) -> Html | None:
     )
     table = tag(
         "table", head("Bank", *HEADS, numbers=HEADS),
-        tag("tbody", *(_row(scene, one) for one in found)), class_="grid cards",
+        tag("tbody", *(_row(scene, one) for one in found)), class_="grid cards stack",
     )  # fmt: skip
     return joined(
         tag("h2", "Beside other banks"),

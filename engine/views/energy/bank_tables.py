@@ -53,7 +53,7 @@ def rates(scene: Scene) -> Html | None:
     )
     figures = ("Current", "New and warm", cold, health, "Lasts", "Volts at the reserve")
     table = tag("table", head("From full to empty", *figures, "Why", numbers=figures),
-                tag("tbody", *rows), class_="grid cards")  # fmt: skip
+                tag("tbody", *rows), class_="grid cards stack")  # fmt: skip
     return joined(
         tag("h2", "Capacity at a rate"),
         tag("div", table, class_="scroll", tabindex="0", role="region",

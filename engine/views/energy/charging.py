@@ -15,6 +15,7 @@ from engine.units import said, words
 from engine.views.energy.charging_bank import bank_takes
 from engine.views.energy.charging_source import source_block
 from engine.views.energy.course import nights_of
+from engine.views.energy.not_counted import left_out, unsure
 from engine.views.energy.place import place_block, year_block
 from engine.views.energy.tide_day import tide_day
 from engine.views.energy.use import energy_pages
@@ -37,7 +38,7 @@ def charging(scene: Scene) -> tuple[Block, ...]:
     shown = {one.source.ident: one for one in balance.brought}
     rows = [one["id"] for one in rows_of(scene.document, "sources")]
     return (
-        block("charging-head", banner(scene), energy_pages("energy/charging"),
+        block("charging-head", banner(scene), energy_pages(scene, "energy/charging"),
               tag("h1", "Charging")),
         block("charging-answer", conditions(scene), _answer(scene, balance), _first(scene)),
         block("charging-sources-head", tag("h2", "Sources"), _none_yet(rows)),
@@ -61,9 +62,13 @@ def _answer(scene: Scene, balance: Balance) -> Html:
     others = [one for one in balance.free if one.source.kind != "solar"]
     month = plan.boat.month.capitalize()
     parts: list[str | Html] = []
+    dark = _sun_not_known(balance)
+    if dark:
+        parts.append(f"Cannot say what the sun brings: {words(dark)} not known")
     if likely > 0:
         parts += [
-            "Likely sun ", tag("b", f"{charge(scene, likely)} {unit}"),
+            ". Of the rest, likely sun " if dark else "Likely sun ",
+            tag("b", f"{charge(scene, likely)} {unit}"),
             f" a day in {month}, {charge(scene, dull)} on a dull day",
         ]  # fmt: skip
     for one in others:
@@ -77,12 +82,22 @@ def _answer(scene: Scene, balance: Balance) -> Html:
     if balance.used > 0:
         parts += [tag("b", charge(scene, balance.used)), f" are used {spoken}: ",
                   tag("b", _over(scene, balance)), "."]  # fmt: skip
+        if dark:
+            parts[-3:] = [f" are used {spoken}."]
     else:
         parts.append(f"nothing is known to run {spoken} yet.")
+    favourable = balance.used > 0 and balance.over > -EVEN and not dark
     return joined(
-        tag("p", *parts, class_="answer"),
+        tag("p", unsure(scene, favourable=favourable), *parts, class_="answer"),
+        left_out(scene),
         why("Why this number?", _steps(scene, balance), "why-charging"),
     )
+
+
+def _sun_not_known(balance: Balance) -> tuple[str, ...]:
+    """Return what is not known of panels that count and bring sun nobody can tell yet."""
+    panels = [one for one in balance.brought if one.source.kind == "solar" and one.source.counted]
+    return tuple(dict.fromkeys(what for one in panels for what in one.missing))
 
 
 def _over(scene: Scene, balance: Balance) -> str:
@@ -102,10 +117,11 @@ def _steps(scene: Scene, balance: Balance) -> tuple[Step, ...]:
              f"{charge(scene, one.likely)} {unit}")
         for one in balance.free
     )  # fmt: skip
+    over = "cannot say" if _sun_not_known(balance) else _over(scene, balance)
     return (
         *free,
         Step("used", "median of the day", f"{charge(scene, balance.used)} {unit}"),
-        Step("over or short", "what comes by itself − what is used", _over(scene, balance)),
+        Step("over or short", "what comes by itself − what is used", over),
     )
 
 
@@ -114,13 +130,17 @@ def _first(scene: Scene) -> Html | None:
     found = lacking(scene.plan, scene.condition)
     if not found:
         return None
+    ways = [
+        link(route, label)
+        for part, route, label in (("bank", "energy/bank", "Go to the bank"),
+                                   ("loads", "energy/use", "Go to the loads"))
+        if any(path.startswith(part) for path in found)
+    ]  # fmt: skip
     return tag(
         "p",
         f"Not known yet: {words(found.values())}. ",
-        link("energy/bank", "Enter the bank"),
-        ", ",
-        link("energy/use", "enter loads"),
-        ", or go on here with sources and place.",
+        *(joined(one, ". ") for one in ways),
+        "Sources and place are entered below.",
         class_="note",
     )
 

@@ -128,7 +128,7 @@ class Course:
 
 
 def read_off(values: Sequence[float], step: float, hours: float) -> float:
-    """Return the value of a curve nearest to a time; past its end, its last.
+    """Return the value of a curve at a time, as it is drawn; past its end, its last.
 
     Parameters
     ----------
@@ -146,10 +146,12 @@ def read_off(values: Sequence[float], step: float, hours: float) -> float:
 
     Examples
     --------
-    >>> read_off([0.9, 0.8, 0.7], 3.0, 4.0)
-    0.8
+    >>> round(read_off([0.9, 0.8, 0.7], 3.0, 4.5), 3)
+    0.75
     """
-    return values[min(round(hours / step), len(values) - 1)]
+    place = min(int(hours / step), len(values) - 1)
+    after = values[min(place + 1, len(values) - 1)]
+    return values[place] + (after - values[place]) * min(hours / step - place, 1.0)
 
 
 def lowest_of(values: Sequence[float], step: float, day: int) -> tuple[float, float]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
-from engine.views.energy.course import DAY, LOOKS, percent
+from engine.views.energy.course import DAY, LOOKS, percent, read_off
 from engine.views.energy.curve_words import about, key, marks_table, reading, table
 from engine.views.energy.drawn import FINE, boxes, fine, picture, rules, thinned, trail, write
 from engine.views.parts.html import Html, tag
@@ -30,6 +30,13 @@ TALL: Final = 200
 FOOT: Final = TOP + TALL
 OFF: Final = 0.003
 """The most a thinned curve lies off, 1: little more than half a picture unit; a band twice that."""
+MONTH: Final = 21
+FIVE: Final = 5
+"""Of more days than the first, side by side, only every so many are numbered."""
+TITLE: Final = 80
+"""Width of the title in the corner, picture units."""
+WORDS: Final = 90
+"""Width of the words at a line, picture units."""
 APART: Final = 15
 """Room a mark's letter takes, picture units."""
 
@@ -170,7 +177,10 @@ def _scale(frame: _Frame) -> Iterator[Html | None]:
     yield rules(((x, FOOT, x, FOOT + 8) for x in edges), "soft")
     widest = len(str(frame.course.days))
     every = ceil((widest * 8 + 6) / frame.per)
-    for day in range(frame.first, frame.last, every):
+    first = frame.first
+    if not frame.narrow and frame.course.days > MONTH:
+        every, first = FIVE, FIVE - 1
+    for day in range(first, frame.last, every):
         x = LEFT + frame.per * (day - frame.first + 0.5)
         yield write(x, FOOT + 25, str(day + 1), class_="soft")
     yield write((LEFT + frame.right) / 2, FOOT + 44, "day", class_="soft")
@@ -181,11 +191,29 @@ def _limits(frame: _Frame) -> Iterator[Html | None]:
     if reserve is not None:
         words = f"reserve {percent(reserve)} %"
         yield rules([(LEFT, up(reserve), frame.right, up(reserve))], "limit")
-        yield write(LEFT + 5, up(reserve) - 6, words, "start", "limit halo")
+        yield write(_free(frame, up(reserve) - 11), up(reserve) - 6, words, "start", "limit halo")
     if off:
         words = f"loads off {percent(off)} %"
         yield rules([(LEFT, up(off), frame.right, up(off))], "off")
         yield write(frame.right - 5, min(up(off) + 16, FOOT - 3), words, "end", "halo")
+
+
+def _free(frame: _Frame, y: float) -> float:
+    """Return where along a line its words are farthest from every curve."""
+    course = frame.course
+    last = max(round(frame.right) - WORDS, LEFT + 5)
+
+    def room(left: float) -> float:
+        hours = [
+            (frame.first + (left + WORDS * part / 6 - LEFT) / frame.per) * DAY for part in range(7)
+        ]
+        return min(
+            (abs(up(read_off(one.charges, step, hour)) - y) for one, step in course.lines
+             for hour in hours),
+            default=0.0,
+        )  # fmt: skip
+
+    return max(range(LEFT + 5, last + 1, 20), key=room)
 
 
 def _marks(frame: _Frame) -> Iterator[Html]:
@@ -193,14 +221,22 @@ def _marks(frame: _Frame) -> Iterator[Html]:
     letters = frame.course.letters
     before: dict[str, float] = {}
     ways = ""
+    together: dict[tuple[int, int], str] = {}
+    for one in frame.course.marks_in_order:
+        if frame.holds(one.time):
+            place = round(frame.across(one.time)), round(up(one.share))
+            found = dict.fromkeys([*filter(None, together.get(place, "").split(", ")),
+                                   letters[one.words]])  # fmt: skip
+            together[place] = ", ".join(found)
     for one in frame.course.marks_in_order:
         if not frame.holds(one.time):
             continue
         x, y = round(frame.across(one.time)), round(up(one.share))
         ways += f"M{x} {y - 3}l-5-9h10z"
-        letter = letters[one.words]
-        if x - before.get(letter, -APART) >= APART:
-            yield write(x, y - 15, letter, class_="letter halo")
+        letter = together.pop((x, y), "")
+        if letter and x - before.get(letter, -APART) >= APART:
+            under = x < TITLE and y - 15 < TOP
+            yield write(x, y + 18 if under else y - 15, letter, class_="letter halo")
             before[letter] = x
     if ways:
         yield tag("path", d=ways, class_="mark")

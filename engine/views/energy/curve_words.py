@@ -51,9 +51,8 @@ def reading(ident: str, course: Course) -> Html | None:
     """
     if not course.lines:
         return None
-    end = f"End of {course.named(course.days - 1)}"
     words, columns = "{0}, {1}: ", [
-        (24, [*(course.titled(day) for day in range(course.days)), end]),
+        (24, [course.titled(day) for day in range(course.days + 1)]),
         (1, [clock(hour) for hour in range(24)]),
     ]  # fmt: skip
     parts = []
@@ -64,7 +63,7 @@ def reading(ident: str, course: Course) -> Html | None:
     if course.band:
         place = len(columns)
         parts.append(f"{BAND} between {{{place}}} and {{{place + 1}}} %")
-        columns += [(3, [percent(one[end]) for one in _band(course)]) for end in (0, 2)]
+        columns += [(-3, [percent(one[end]) for one in _band(course)]) for end in (0, 2)]
     return tag(
         "div",
         tag("button", "−", type="button", data_by=-1, aria_label="An hour earlier"),
@@ -88,13 +87,12 @@ def _hourly(course: Course, charges: Sequence[float], step: float) -> list[str]:
 
 
 def _band(course: Course) -> list[tuple[float, float, float]]:
-    """Return the band every three hours."""
-    count = round(course.hours / 3) + 1
-    return [read_off_row(course, 3.0 * place) for place in range(count)]
+    """Return the band every three hours; what lies between is as drawn, a straight line."""
+    return [read_off_row(course, 3.0 * place) for place in range(round(course.hours / 3) + 1)]
 
 
 def read_off_row(course: Course, at: float) -> tuple[float, float, float]:
-    """Return the band nearest to a time.
+    """Return the band at a time, as it is drawn.
 
     Parameters
     ----------
@@ -108,7 +106,10 @@ def read_off_row(course: Course, at: float) -> tuple[float, float, float]:
     tuple of float
         Shape ``(3,)``: low, middle, high. [1]
     """
-    return course.band[min(round(at / course.band_step), len(course.band) - 1)]
+    low, middle, high = (
+        read_off([row[end] for row in course.band], course.band_step, at) for end in range(3)
+    )
+    return low, middle, high
 
 
 def key(course: Course) -> Html:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
+from engine.ahead.bank_words import alone_words
 from engine.ahead.by_clock import lacking
 from engine.ahead.place import where_of
 from engine.ahead.runs import (
@@ -18,7 +19,7 @@ from engine.ahead.runs import (
     mixed_days,
     three_skies,
 )
-from engine.ahead.told import alone_words, answer, so_far, working
+from engine.ahead.told import answer, half_by, so_far, working
 from engine.finding import Step
 from engine.problem import Problem
 from engine.simulate.chance import GRID, Chance
@@ -26,8 +27,9 @@ from engine.simulate.house import DISCONNECT_SOURCE
 from engine.views.energy.chance_strip import Odds, chance_strip
 from engine.views.energy.course import Course, Mark, Trace, nights_of, percent
 from engine.views.energy.curve import curve
-from engine.views.energy.days_form import choices, first_fields, form, notes, trouble
+from engine.views.energy.days_form import below_reserve, choices, first_fields, form, notes, trouble
 from engine.views.energy.days_tables import each_day, ledger, sky_table
+from engine.views.energy.not_counted import FROM_FULL, charge_stated, left_out, unsure
 from engine.views.energy.use import energy_pages
 from engine.views.energy.volts_note import volts_note
 from engine.views.home.home import banner, conditions
@@ -47,7 +49,7 @@ FORTNIGHT: Final = 14
 
 def days(scene: Scene) -> tuple[Block, ...]:
     """Return the Days ahead page."""
-    top = block("days-head", banner(scene), energy_pages(HERE), tag("h1", "Days ahead"))
+    top = block("days-head", banner(scene), energy_pages(scene, HERE), tag("h1", "Days ahead"))
     where = where_of(scene.plan)
     if lacking(scene.plan, scene.condition) or where is None:
         return top, block("days-answer", conditions(scene), first_fields(scene))
@@ -73,14 +75,29 @@ def _reckoned(scene: Scene, where: Where) -> tuple[Block, ...]:
     engine = engine_runs(outlook)
     what = "engine needed" if engine else "charging needed"
     odds = [Odds(chance.needed_by(day), chance.error_by(day)) for day in range(1, FORTNIGHT + 1)]
+    alone = alone_days(plan, condition)
     told, sky = answer(chance, engine=engine), SKIES_SHOWN[scene.sky]
     return (
         block(
             "days-answer",
             conditions(scene),
-            tag("p", tag("b", told[0]), *(f" {one}" for one in told[1:]), class_="answer"),
+            tag(
+                "p",
+                unsure(scene, favourable=half_by(chance) is None),
+                tag("b", told[0]),
+                *(f" {one}" for one in told[1:]),
+                None if charge_stated(scene) else f" Reckoned {FROM_FULL}.",
+                class_="answer",
+            ),
+            left_out(scene),
+            below_reserve(scene),
             None if chance.done else tag("p", so_far(chance), class_="known"),
-            tag("p", alone_words(alone_days(plan, condition), LONGEST), class_="note"),
+            tag(
+                "p",
+                unsure(scene, favourable=alone is None),
+                alone_words(alone, LONGEST),
+                class_="note",
+            ),
             why("Why these numbers?", (*working(chance), _low_volts(outlook)), "why-days"),
         ),
         block("days-notes", notes(scene, where)),

@@ -9,13 +9,14 @@ from engine.ahead.brought import brought_of
 from engine.ahead.by_clock import lacking, lacking_loads, uses_of
 from engine.ahead.setup import startable
 from engine.field import CHOICE
+from engine.finding import Verdict
 from engine.loads.day_use import day_use
 from engine.plan.fields import field_at
 from engine.simulate.use import spilt
 from engine.units import said, words
 from engine.views.parts.form import control, entry, problem_at, typed_at
 from engine.views.parts.html import Html, joined, tag
-from engine.views.parts.say import link
+from engine.views.parts.say import link, verdict
 from engine.views.parts.scene import DAYS, SKIES_SHOWN
 
 if TYPE_CHECKING:
@@ -102,7 +103,9 @@ def form(scene: Scene) -> Html:
             "div",
             entry(scene, "bank.charge"),
             started,
-            *(entry(scene, f"policy.{name}") for name in POLICY),
+            entry(scene, f"policy.{POLICY[0]}"),
+            below_reserve(scene),
+            *(entry(scene, f"policy.{name}") for name in POLICY[1:]),
             class_="fields",
         ),
         None
@@ -114,6 +117,18 @@ def form(scene: Scene) -> Html:
         if plan.bank
         else None,
     )  # fmt: skip
+
+
+def below_reserve(scene: Scene) -> Html | None:
+    """Return what it means where the engine is started only below the reserve line."""
+    bank, on = scene.plan.bank, scene.plan.policy.engine_on_at
+    if bank is None or on is None or on >= bank.reserve:
+        return None
+    told = (
+        f" Engine on at {said(on * 100)} % is below the reserve line of "
+        f"{said(bank.reserve * 100)} %: the plan goes below its reserve before the engine starts."
+    )
+    return tag("p", verdict(Verdict.SHOULD), told, class_="note")
 
 
 def _starter(scene: Scene) -> Html | None:

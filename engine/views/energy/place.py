@@ -33,7 +33,7 @@ A_DAY: Final = "kWh/m²"
 
 
 def areas(scene: Scene) -> Html:
-    """Return the list of sea areas, with the button that moves the boat there."""
+    """Return the list of sea areas, which moves the boat there."""
     boat = scene.plan.boat
     return _areas((boat.latitude, boat.longitude))
 
@@ -44,15 +44,14 @@ def _areas(at: tuple[float | None, float | None]) -> Html:
         tag("option", name, value=name, selected=place == at)
         for name, place in sorted(SEA_AREAS.rows.items())
     ]
+    blank = tag("option", "choose one", value="")
     return tag(
-        "form",
-        tag("div", tag("label", "A sea area", for_="area"),
-            tag("select", tag("option", "choose one", value=""), *options, name="area", id="area"),
-            class_="field"),
-        tag("button", "Move the boat there", type="button", data_do="set-area"),
-        class_="actions",
-        data_do="set-area",
-    )  # fmt: skip
+        "div",
+        tag("label", "A sea area", for_="area"),
+        tag("select", blank, *options, name="start.place.area", id="area"),
+        tag("p", "The boat moves there at once.", class_="help"),
+        class_="field",
+    )
 
 
 def place_block(scene: Scene) -> Block:

@@ -27,9 +27,9 @@ def sea_map(
     cells: Sequence[Sequence[bool]],
     latitude: float | None,
     longitude: float | None,
-    paths: tuple[str, str] = ("boat.latitude", "boat.longitude"),
+    path: str = "start.place.spot",
 ) -> Html:
-    """Return the map; a place chosen on it is written into the two fields of the page.
+    """Return the map; a place chosen on it is sent as one entry, such as 46 N, 1 W.
 
     Parameters
     ----------
@@ -39,8 +39,8 @@ def sea_map(
         True where there is sea, from the north-west, shape ``(rows, columns)``.
     latitude, longitude : float or None
         The place marked, north and east positive. [°]
-    paths : tuple of str
-        Names of the fields for latitude and longitude.
+    path : str
+        What a chosen place is sent as.
     """
     south = NORTH - STEP * len(cells)
     east = WEST + STEP * len(cells[0])
@@ -62,12 +62,13 @@ def sea_map(
             role="application",
             aria_label="Map. Arrows move by 3°, Enter takes the place.",
             aria_describedby=f"{ident}-said",
-            data_fields=" ".join(paths),
+            data_field=path,
             data_across=f"{WEST + STEP / 2:g} {east:g} W E",
             data_down=f"{NORTH:g} {south:g} S N",
             data_grain=f"{STEP:g}",
             data_at=f"{place[0]:g} {place[1]:g}" if place else None,
         ),
+        tag("input", type="text", name=path, hidden=True, aria_label="Place on the map"),
         tag(
             "figcaption",
             tag("output", where, id=f"{ident}-said", aria_live="polite"),

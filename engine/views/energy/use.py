@@ -13,6 +13,7 @@ from engine.plan.edit import rows_of
 from engine.units import said, words
 from engine.views.energy.day_bars import Bar, day_bars
 from engine.views.home.home import answer_sentence, band_working, banner, charge, conditions
+from engine.views.parts.foot import foot
 from engine.views.parts.form import cell
 from engine.views.parts.html import Block, Html, block, head, joined, tag
 from engine.views.parts.say import button, link, subpages, whole, why
@@ -26,9 +27,9 @@ if TYPE_CHECKING:
 GROUPS: Final = (("", "as listed"), ("zone", "by zone"), ("circuit", "by circuit"))
 
 
-def energy_pages(here: str) -> Html:
-    """Return the pages of this section."""
-    return subpages(
+def energy_pages(scene: Scene, here: str) -> Html:
+    """Return the pages of this section, and the foot of their printed sheets."""
+    pages = subpages(
         here,
         ("energy/use", "Day's use"),
         ("energy/bank", "Bank"),
@@ -36,6 +37,7 @@ def energy_pages(here: str) -> Html:
         ("energy/ahead", "Days ahead"),
         ("energy/what-if", "What if"),
     )
+    return joined(pages, foot(scene))
 
 
 def four_ways(scene: Scene) -> Html:
@@ -80,7 +82,7 @@ def four_ways(scene: Scene) -> Html:
                 ),
             ),
             tag("tbody", *rows),
-            class_="grid cards",
+            class_="grid cards stack",
         ),
         class_="scroll",
         tabindex="0",
@@ -163,7 +165,7 @@ def use(scene: Scene) -> tuple[Block, ...]:
             tag("h2", f"Five largest, {CONDITIONS[scene.condition]}"), users(scene, answer)
         )
     return (
-        block("use-head", banner(scene), energy_pages("energy/use"), tag("h1", "Day's use")),
+        block("use-head", banner(scene), energy_pages(scene, "energy/use"), tag("h1", "Day's use")),
         block(
             "use-answer",
             conditions(scene),

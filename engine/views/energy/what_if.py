@@ -10,6 +10,7 @@ from engine.ahead.rank import FIT, LEAVE
 from engine.ahead.what_if import Reckoned
 from engine.loads.load import CONDITIONS
 from engine.units import said
+from engine.views.energy.not_counted import FROM_FULL, charge_stated, left_out, unsure
 from engine.views.energy.use import energy_pages
 from engine.views.energy.what_if_rank import PAGES, next_block, ranking_block
 from engine.views.energy.what_if_tonight import tonight_block
@@ -36,12 +37,17 @@ def what_if(scene: Scene) -> tuple[Block, ...]:
     plan = columns[0]
     ready = plan.figures is not None
     return (
-        block("whatif-head", banner(scene), energy_pages("energy/what-if"), tag("h1", "What if")),
+        block(
+            "whatif-head",
+            banner(scene),
+            energy_pages(scene, "energy/what-if"),
+            tag("h1", "What if"),
+        ),
         block("whatif-answer", conditions(scene), _answer(scene, plan, found)),
         block("whatif-lacking", None if ready else _lacking(scene, plan)),
-        columns_block(columns, found),
+        columns_block(scene, columns, found),
         ranking_block(scene, found) if ready else block("whatif-ranking"),
-        next_block(found) if ready else block("whatif-next"),
+        next_block(scene, found) if ready else block("whatif-next"),
         tonight_block(scene) if ready else block("whatif-tonight"),
         volts_block(scene),
         variants_block(scene, columns),
@@ -60,12 +66,16 @@ def _answer(scene: Scene, plan: Column, found: Reckoned | None) -> Html | None:
         return None
     base = (
         f"{CONDITIONS[scene.condition].capitalize()}, with part cloud every day and no engine, the "
-        f"charge lasts {days_of(plan.figures.part)} days down to the reserve."
+        f"charge lasts {days_of(plan.figures.part)} days down to the reserve"
+        f"{'' if charge_stated(scene) else f', {FROM_FULL}'}."
     )
-    lines = [_best(found, FIT), _best(found, LEAVE), base] if found else [base]
+    far = unsure(scene, favourable=days_of(plan.figures.part) == days_of(None))
+    lasts = joined(far, base)
+    lines = [_best(found, FIT), _best(found, LEAVE), lasts] if found else [lasts]
     first, *others = [line for line in lines if line]
     return joined(
         tag("p", first, class_="answer"),
+        left_out(scene),
         *(tag("p", line) for line in others),
         progress_of(scene, "Drawing weathers"),
     )

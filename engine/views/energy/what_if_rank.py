@@ -13,6 +13,7 @@ from engine.simulate.weather import FORTNIGHT
 from engine.units import said
 from engine.views.energy.what_if_variants import days_of
 from engine.views.parts.html import Block, Html, block, head, tag
+from engine.views.parts.progress import waiting
 from engine.views.parts.say import button, capital, hours, link, why
 
 if TYPE_CHECKING:
@@ -33,7 +34,7 @@ def ranking_block(scene: Scene, found: Reckoned | None) -> Block:
     """Return single changes, the one that gains most first."""
     title = tag("h2", "One change alone")
     if not found or not found.gains:
-        return block("whatif-ranking", title, tag("p", "Reckoning…", class_="empty"))
+        return block("whatif-ranking", title, tag("p", waiting(scene), class_="empty"))
     saves = any(abs(gained.hours_saved) * 60 >= 1 for _, gained in found.gains)
     heads = ("Change", "Days gained", *(("Engine saved a week",) if saves else ()), "Keep")
     rows = [_ranked(scene, single, gained, saves=saves) for single, gained in found.gains]
@@ -83,12 +84,12 @@ def _signed_hours(value: float) -> str:
     return hours(value) if value > 0 else f"{hours(-value)} more"
 
 
-def next_block(found: Reckoned | None) -> Block:
+def next_block(scene: Scene, found: Reckoned | None) -> Block:
     """Return which guess, if known, would narrow the answer most."""
     title = tag("h2", "Measure this next")
     known = found.next_guess if found else None
     if known is None:
-        return block("whatif-next", title, tag("p", "Reckoning…", class_="empty"))
+        return block("whatif-next", title, tag("p", waiting(scene), class_="empty"))
     if not known.guesses:
         words = "Nothing that is a guess moves the days ahead."
         return block("whatif-next", title, tag("p", words, class_="empty"))

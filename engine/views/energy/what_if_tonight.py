@@ -10,6 +10,7 @@ from engine.finding import Step
 from engine.problem import Problem
 from engine.simulate.policy import DAY
 from engine.units import said, words
+from engine.views.energy.not_counted import charge_stated
 from engine.views.parts.form import control
 from engine.views.parts.html import Block, Html, block, joined, tag
 from engine.views.parts.say import hours, whole, why
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
     from engine.views.parts.scene import Scene
 
 DAYS = ("today", "tomorrow", "the day after tomorrow")
+ASK = "Enter the charge the monitor shows now."
 WORTH = 0.25
 """Hours below which leaving a load off is not worth a word."""
 
@@ -29,12 +31,13 @@ def tonight_block(scene: Scene) -> Block:
     bank = scene.plan.bank
     if bank is None:
         return block("whatif-tonight")
+    stated = charge_stated(scene) or bool(scene.tonight.get("charge", "").strip(" ?"))
     now, wrong = evening_of(scene.tonight, bank.charge)
     fields = [
         control(
             field,
             f"show.tonight.{name}",
-            scene.tonight.get(name, "") or _default(name, now),
+            scene.tonight.get(name, "") or _default(scene, name, now),
             wrong.get(name),
             scene,
         )
@@ -44,12 +47,14 @@ def tonight_block(scene: Scene) -> Block:
         "whatif-tonight",
         tag("h2", "What buys a day"),
         tag("div", *fields, class_="fields"),
-        None if wrong else _told(scene, now),
+        None if wrong else _told(scene, now) if stated else tag("p", ASK, class_="empty"),
     )
 
 
-def _default(name: str, now: Evening) -> str:
-    return f"{whole(now.charge * 100)} %" if name == "charge" else FIELDS[name].default
+def _default(scene: Scene, name: str, now: Evening) -> str:
+    if name != "charge":
+        return FIELDS[name].default
+    return f"{whole(now.charge * 100)} %" if charge_stated(scene) else ""
 
 
 def _told(scene: Scene, now: Evening) -> Html:

@@ -10,11 +10,12 @@ from engine.ahead.told import odds
 from engine.ahead.what_if import COLUMN_RUNS
 from engine.finding import Step
 from engine.plan.edit import rows_of
-from engine.plan.fields import field_at
+from engine.plan.fields import ROWS, SINGLE, field_at
 from engine.units import said
 from engine.views.parts.cautions import caution, chemistry_caution
 from engine.views.parts.form import control, entry, problem_at, typed_at
 from engine.views.parts.html import Block, Html, block, head, joined, tag
+from engine.views.parts.progress import waiting
 from engine.views.parts.say import button, hours, whole, why
 
 if TYPE_CHECKING:
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
 
     from engine.ahead.compare import Column, Figures
     from engine.ahead.what_if import Reckoned
+    from engine.plan.document import Row
     from engine.simulate.chance import Chance
     from engine.views.parts.scene import Scene
 
@@ -29,7 +31,7 @@ WITHIN = (2, 3, 5, 7)
 """Days by which charging may be called for."""
 
 
-def columns_block(columns: tuple[Column, ...], found: Reckoned | None) -> Block:
+def columns_block(scene: Scene, columns: tuple[Column, ...], found: Reckoned | None) -> Block:
     """Return the plan and its variants side by side."""
     if not any(one.figures for one in columns):
         return block("whatif-columns")
@@ -40,7 +42,8 @@ def columns_block(columns: tuple[Column, ...], found: Reckoned | None) -> Block:
         cells: list[str | Html] = []
         for one in columns:
             chance = found.chance_of(one.ident) if found else None
-            cells.append(tell(one.figures, chance) if one.figures else _why_not(one))
+            cell = tell(one.figures, chance) if one.figures else _why_not(one)
+            cells.append(cell or waiting(scene).lower())
         rows.append(_row(what, columns, cells))
     table = tag("table", head("", *names), tag("tbody", *rows), class_="grid cards")
     return block(
@@ -117,8 +120,8 @@ def days_of(days: float | None) -> str:
 
 
 def times(drawn: Chance | None, day: int) -> str:
-    """Return a chance by a day in words, once it is reckoned."""
-    return odds(drawn.needed_by(day), drawn.runs) if drawn else "reckoning…"
+    """Return a chance by a day in words; empty until it is reckoned."""
+    return odds(drawn.needed_by(day), drawn.runs) if drawn else ""
 
 
 def _hours(one: Figures) -> str:
@@ -128,13 +131,13 @@ def _hours(one: Figures) -> str:
 def _drawn_hours(one: Figures, drawn: Chance | None) -> str:
     if not one.has_engine:
         return "no engine"
-    return hours(drawn.engine_hours_a_week) if drawn else "reckoning…"
+    return hours(drawn.engine_hours_a_week) if drawn else ""
 
 
 def _fuel(one: Figures, drawn: Chance | None) -> str:
     if not one.has_engine:
         return "no engine"
-    return f"{said(drawn.fuel_a_week, 2)} L" if drawn else "reckoning…"
+    return f"{said(drawn.fuel_a_week, 2)} L" if drawn else ""
 
 
 def _steps() -> tuple[Step, ...]:
@@ -147,9 +150,39 @@ def _steps() -> tuple[Step, ...]:
     )  # fmt: skip
 
 
+NO_ROOM = f"It does not stand there: only {MOST_BESIDE} do. Untick one of the others."
+ROW_PARTS = ("sources", "loads", "circuits")
+"""Lists whose rows a variant may change."""
+
+
+def _left_over(row: Row, beside: set[str]) -> bool:
+    """Return whether a variant is to be shown but finds no room."""
+    return row.get("shown", "yes") == "yes" and row["id"] not in beside
+
+
+def _names(scene: Scene, ident: str) -> Html:
+    """Return the names a line of changes may begin with."""
+    single = [f"{part}: {', '.join(SINGLE[part])}" for part in ("bank", "policy", "inverter")]
+    rows = []
+    for part in ROW_PARTS:
+        here = [one["id"] for one in rows_of(scene.document, part)][:1]
+        example = f"{part}.{here[0] if here else 'new'}"
+        rows.append(f"{example}: {', '.join(ROWS[part])}")
+    lines = (tag("li", one) for one in (*single, *rows))
+    return tag(
+        "details",
+        tag("summary", "Names of fields"),
+        tag("p", "Part, full stop, name: bank.capacity = 380 Ah", class_="note"),
+        tag("ul", *lines, class_="list"),
+        class_="why",
+        id=f"names-{ident}",
+    )
+
+
 def variants_block(scene: Scene, columns: tuple[Column, ...]) -> Block:
     """Return the forms of the variants that are kept."""
     wrong = {variant.ident: problem for variant, problem in variants_of(scene.document)}
+    wrong |= {one.ident: one.problem for one in columns if one.problem}
     beside = {one.ident for one in columns}
     forms = []
     for row in rows_of(scene.document, "variants"):
@@ -162,6 +195,7 @@ def variants_block(scene: Scene, columns: tuple[Column, ...]) -> Block:
                     "summary",
                     row.get("name", "") or row["id"],
                     ", beside the plan" if row["id"] in beside else None,
+                    ", no room beside the plan" if _left_over(row, beside) else None,
                 ),
                 tag(
                     "div",
@@ -173,7 +207,9 @@ def variants_block(scene: Scene, columns: tuple[Column, ...]) -> Block:
                         problem_at(scene, changes) or wrong.get(row["id"]),
                         scene,
                     ),
+                    _names(scene, row["id"]),
                     entry(scene, f"{path}.shown"),
+                    tag("p", NO_ROOM, class_="note") if _left_over(row, beside) else None,
                     class_="fields",
                 ),
                 tag("p", button("Delete", "delete-row", path), class_="actions"),

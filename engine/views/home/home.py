@@ -15,6 +15,7 @@ from engine.plan.made_up import AS_FOUND
 from engine.problem import Problem
 from engine.sums import TITLES
 from engine.units import said
+from engine.views.energy.not_counted import left_out, not_counted, unsure
 from engine.views.parts.cautions import PLANNING, caution, dangers, dangers_of
 from engine.views.parts.html import Block, Html, block, head, joined, tag
 from engine.views.parts.say import button, link, severity, whole, why
@@ -55,11 +56,8 @@ def answer_sentence(scene: Scene, answer: DayUse) -> Html:
         bank = joined(
             " The bank alone lasts about ", tag("b", f"{said(days.likely, 2)} days"), f"{span}."
         )
-    missing = None
-    if answer.missing:
-        count = len(answer.missing)
-        loads = "load is" if count == 1 else "loads are"
-        missing = tag("span", f" {count} {loads} not known and not counted.", class_="known")
+    words = not_counted(scene)
+    missing = tag("span", f" {words}", class_="known") if words else None
     return tag(
         "p",
         "About ",
@@ -76,13 +74,17 @@ def ahead_sentence(scene: Scene) -> Html | None:
     """Return the days ahead in a sentence; None while what reckons them is not here or cannot."""
     if not here():
         return None
-    from engine.ahead.told import at_home  # noqa: PLC0415 - comes with the late parcel
+    from engine.ahead.told import at_home, likely_soon  # noqa: PLC0415 - comes with the late parcel
 
     try:
         told = at_home(scene.plan, scene.condition)
+        good = bool(told) and not likely_soon(scene.plan, scene.condition)
     except Problem:
         return None
-    return tag("p", told, " ", link("energy/ahead", "Days ahead")) if told else None
+    if not told:
+        return None
+    days = link("energy/ahead", "Days ahead")
+    return joined(tag("p", unsure(scene, favourable=good), told, " ", days), left_out(scene))
 
 
 def band_working(answer: DayUse) -> tuple[Step, ...]:

@@ -9,7 +9,13 @@ from engine.loads.common import COMMON, FRIDGES
 from engine.loads.day_use import day_use
 from engine.plan.edit import rows_of
 from engine.plan.look_fields import FIRST
-from engine.views.home.home import answer_sentence, band_working, charge, measure_next
+from engine.views.home.home import (
+    ahead_sentence,
+    answer_sentence,
+    band_working,
+    charge,
+    measure_next,
+)
 from engine.views.parts.cautions import SHORT_CIRCUIT, caution, dangers
 from engine.views.parts.form import entry, ident_of
 from engine.views.parts.html import Block, Html, block, joined, tag
@@ -181,13 +187,9 @@ def _charging(scene: Scene) -> Html:
     ]
     return joined(
         tag("div", *fields, class_="fields"),
-        tag(
-            "p",
-            "What each brings, and why it is less than marked, stands on the Charging page; add "
-            "shore charger, wind or other sources there.",
-            class_="note",
-        ),
-    )
+        tag("p", "The Charging page tells what each brings and why; add other sources there.",
+            class_="note"),
+    )  # fmt: skip
 
 
 def _where(scene: Scene) -> Html:
@@ -215,6 +217,7 @@ def _first_answer(scene: Scene) -> tuple[Block, ...]:
             link("start/7", "Back", class_="crumb"),
             tag("h1", "A first answer"),
             answer_sentence(scene, found),
+            ahead_sentence(scene),
             why(f"Why {charge(scene, found.band.median)}?", band_working(found), "why-first"),
         ),
         block(

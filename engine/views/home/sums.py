@@ -90,12 +90,17 @@ def _shown(
     }
 
 
+def _within(label: str) -> str:
+    """Return a label within a sentence; AC and DC stay as they are."""
+    return label if label[:2].isupper() else label.lower()
+
+
 def _answer(
     one: Sum, given: dict[str, str], outcome: Outcome | None, problems: list[Problem]
 ) -> Html:
     if outcome is None:
         wanted = [p for p in problems if not given.get(p.where)]
-        labels = {declared.name: declared.label.lower() for declared in one.fields}
+        labels = {declared.name: _within(declared.label) for declared in one.fields}
         names = words(labels.get(p.where, p.where) for p in wanted)
         ask = f"Enter {names}." if wanted else "An entry below cannot be read."
         return tag("p", ask, class_="empty")

@@ -13,9 +13,9 @@ from engine.plan.table_in import Incoming
 from engine.units import words
 from engine.views.home.home import banner
 from engine.views.parts.cautions import PLANNING, caution, dangers
+from engine.views.parts.foot import foot
 from engine.views.parts.html import Block, Html, block, escaped, head, joined, tag
 from engine.views.parts.say import button, link
-from engine.views.wiring.circuit import foot
 
 if TYPE_CHECKING:
     from engine.views.parts.scene import Scene

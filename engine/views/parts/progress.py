@@ -32,3 +32,8 @@ def progress_of(scene: Scene, doing: str) -> Html | None:
         return tag("p", f"Stopped after {share}. ", button("Go on", "go-on"), class_="work")
     bar = tag("progress", share, max="100", value=fixed(found.done * 100, 0), aria_label=doing)
     return tag("p", f"{doing}: {share} ", bar, button("Stop", "stop-work"), class_="work")
+
+
+def waiting(scene: Scene) -> str:
+    """Return what stands in the place of an answer that is not reckoned yet."""
+    return "Stopped." if scene.progress and scene.progress.stopped else "Reckoning…"

@@ -12,8 +12,9 @@ from engine.plan.edit import rows_of
 from engine.units import fixed, said, words
 from engine.views.home.home import banner
 from engine.views.parts.cautions import MEASURING, SHORT_CIRCUIT, caution
+from engine.views.parts.foot import foot
 from engine.views.parts.html import Block, Html, block, joined, tag
-from engine.views.parts.say import beside, blank, button, figures, link, titled, verdict, why
+from engine.views.parts.say import beside, button, figures, link, titled, verdict, why
 from engine.views.wiring.circuit_forms import forms
 from engine.views.wiring.run_pictures import strip, window_scale
 from engine.views.wiring.work import work_notes
@@ -82,21 +83,6 @@ def _line(answer: CircuitAnswer) -> Html:
 def _short(answer: CircuitAnswer) -> Html:
     circuit = answer.circuit
     return joined(f"{circuit.ident} {circuit.name} ", verdict(answer.verdict))
-
-
-def foot(scene: Scene) -> Html:
-    """Return the line every printed sheet carries."""
-    boat = scene.plan.boat
-    whose = ", ".join(one for one in (boat.name or "No name yet", boat.revision) if one)
-    when = scene.device.get("today", "")
-    made_up = " Made-up boat." if scene.plan.made_up else ""
-    return tag(
-        "p",
-        f"{whose}.{f' {when}.' if when else ''}{made_up} Planning aid, not a survey, design "
-        "approval or certificate. Check against local rules and makers' instructions.",
-        *(joined(f" {one}: ", blank()) for one in ("Prepared by", "Checked by", "Date")),
-        class_="print-foot print-only",
-    )
 
 
 def _answer(answer: CircuitAnswer) -> Html:

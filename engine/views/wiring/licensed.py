@@ -13,9 +13,9 @@ from engine.finding import Who
 from engine.units import said
 from engine.views.home.home import banner
 from engine.views.parts.cautions import dangers
+from engine.views.parts.foot import foot
 from engine.views.parts.html import Block, Html, block, head, joined, tag
 from engine.views.parts.say import blank, figures, link, severity, warmth
-from engine.views.wiring.circuit import foot
 from engine.views.wiring.shore_asked import gravest_line, load_verdict
 from engine.views.wiring.shore_circuits import (
     ampere_words,

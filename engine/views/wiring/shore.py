@@ -12,9 +12,9 @@ from engine.shore.appliances import current_at
 from engine.units import said, words
 from engine.views.home.home import banner
 from engine.views.parts.cautions import dangers
+from engine.views.parts.foot import foot
 from engine.views.parts.html import Block, Html, block, head, joined, tag
 from engine.views.parts.say import button, capital, link, verdict
-from engine.views.wiring.circuit import foot
 from engine.views.wiring.circuits import wiring_pages
 from engine.views.wiring.licensed import licensed
 from engine.views.wiring.shore_asked import gravest_part, load_verdict, no_plug, shore_part

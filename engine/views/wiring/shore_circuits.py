@@ -10,10 +10,10 @@ from engine.finding import Verdict
 from engine.units import said
 from engine.views.home.home import banner
 from engine.views.parts.cautions import dangers
+from engine.views.parts.foot import foot
 from engine.views.parts.form import entry
 from engine.views.parts.html import Block, Html, block, head, joined, tag
 from engine.views.parts.say import beside, button, link, titled, verdict
-from engine.views.wiring.circuit import foot
 from engine.views.wiring.shore_asked import no_plug
 
 if TYPE_CHECKING:
