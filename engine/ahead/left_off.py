@@ -12,7 +12,10 @@ if TYPE_CHECKING:
     from engine.loads.load import Load
     from engine.plan.parts import Plan
 
-KEEPS: Final = ("alarm", "detector", "bilge", "monitor", "protection", "controller")
+KEEPS: Final = (
+    "alarm", "detector", "bilge", "monitor", "protection", "controller", "anchor light",
+    "tricolour", "navigation", "steaming", "vhf",
+)  # fmt: skip
 """Words of gear that guards boat, crew or bank, by which it is known where nobody ticked it."""
 
 
