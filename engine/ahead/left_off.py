@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
@@ -12,10 +13,13 @@ if TYPE_CHECKING:
     from engine.loads.load import Load
     from engine.plan.parts import Plan
 
-KEEPS: Final = (
-    "alarm", "detector", "bilge", "monitor", "protection", "controller", "anchor light",
-    "tricolour", "navigation", "steaming", "vhf",
-)  # fmt: skip
+KEEPS: Final = re.compile(
+    r"\b(?:alarm|detector|sniffer|sensor|bilge|float switch|high[ -]?water|monitor|protection|bms"
+    r"|battery management|controller|solenoid|gas|lpg|propane|blower|cpap|epirb|ais|vhf|dsc|radar"
+    r"|radio|steer|autopilot|instrument|compass|tricolou?r"
+    r"|(?:anchor|riding|nav\w*|running|masthead|stern|bow|steaming|deck-level) (?:light|lamp))",
+    re.IGNORECASE,
+)
 """Words of gear that guards boat, crew or bank, by which it is known where nobody ticked it."""
 
 
@@ -33,8 +37,7 @@ def may_be_left(load: Load) -> bool:
     >>> may_be_left(Load("L01", "Stereo")), may_be_left(Load("L02", "Gas detector"))
     (True, False)
     """
-    name = load.name.lower()
-    return not (load.essential or load.always_live or any(word in name for word in KEEPS))
+    return not (load.essential or load.always_live or KEEPS.search(load.name))
 
 
 def without(plan: Plan, condition: str, off: frozenset[str]) -> Plan:

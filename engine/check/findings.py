@@ -13,13 +13,40 @@ from engine.check.inverter_findings import inverter_findings
 from engine.check.looked import looked
 from engine.check.shared import shared
 from engine.check.shore import shore_findings
-from engine.finding import Finding, Severity
+from engine.finding import Finding, Rule, Severity, Verdict
+from engine.plan.fields import field_at
+from engine.source import common_practice
 
 if TYPE_CHECKING:
     from engine.check.circuits import CircuitAnswer
     from engine.plan.parts import Plan
 
 ORDER: Final = list(Severity)
+
+
+UNREAD: Final = ("bank", "start", "sources", "policy", "shore")
+"""Parts of a plan in which an entry that cannot be read is silent elsewhere."""
+READABLE: Final = Rule(
+    "entries are read",
+    "what cannot be read counts as not known, or as usual",
+    common_practice("nothing is judged by an entry nobody can read"),
+)
+
+
+def _unread(plan: Plan) -> list[Finding]:
+    """Return a finding for each entry of bank, charging and shore power that cannot be read."""
+    return [
+        Finding(
+            one.where,
+            Verdict.NOT_KNOWN,
+            Severity.SHOULD,
+            f"{field_at(one.where).label}: {one.what} It counts as not known, or as usual.",
+            one.mend,
+            READABLE,
+        )
+        for one in plan.problems
+        if one.where.partition(".")[0] in UNREAD
+    ]
 
 
 def _of_circuit(answer: CircuitAnswer) -> list[Finding]:
@@ -48,4 +75,5 @@ def findings_of(plan: Plan, chosen: frozenset[str] = frozenset()) -> tuple[Findi
     found += inverter_findings(plan, chosen)
     found += shore_findings(plan)
     found += charging_findings(plan)
+    found += _unread(plan)
     return tuple(sorted(found, key=lambda finding: ORDER.index(finding.severity)))

@@ -9,11 +9,12 @@ from engine.check.shore_dock import wrong_dock
 from engine.check.shore_said import More, Side, gravity, sentence_of, unread_words
 from engine.check.shore_ways import in_force, ways_in
 from engine.finding import Verdict, meets
+from engine.plan.shore_parts import BOTH
 from engine.shore.apart import mends, pairs_apart, relief
 from engine.shore.appliances import current_at
 from engine.shore.pass_through import limit_setting
 from engine.shore.together import total
-from engine.units import Amp, Volt, Watt, said
+from engine.units import Amp, Volt, Watt, said, words
 
 if TYPE_CHECKING:
     from engine.check.shore_ways import Way
@@ -83,7 +84,8 @@ def load_answer(shore: ShorePlan, running: frozenset[str]) -> LoadAnswer | None:
     off = tuple(one for one in shore.items if one.ident not in running)
     ways = ways_in(shore, service)
     unread = tuple(one for one in shore.circuits if one.unknown and one.planned)
-    sides = tuple(_side(way, on, unread, service) for way in ways)
+    across = _across(shore, on)
+    sides = tuple(_side(way, on, unread, service, sure=not across) for way in ways)
     worst = max(sides, key=gravity)
     way = ways[sides.index(worst)]
     neutral = next((way for way in ways if way.neutral), None)
@@ -97,7 +99,7 @@ def load_answer(shore: ShorePlan, running: frozenset[str]) -> LoadAnswer | None:
         sides,
         worst,
         neutral.current(on, service.volts, service.volts) if neutral else None,
-        sentence_of(on, off, sides, service, more, unread),
+        across or sentence_of(on, off, sides, service, more, unread),
         tuple((one.name, other.name) for one, other in pairs),
         tuple(one.name for one in more),
         _moved(on, service, up=False),
@@ -109,9 +111,28 @@ def load_answer(shore: ShorePlan, running: frozenset[str]) -> LoadAnswer | None:
     )
 
 
-def _side(way: Way, on: tuple[Item, ...], unread: tuple[AcCircuit, ...], service: Service) -> Side:
+def _across(shore: ShorePlan, on: tuple[Item, ...]) -> str:
+    """Return that what asks for two legs gets only one phase; empty where it does not."""
+    one_phase = shore.one_phase or (shore.dock is not None and shore.dock.legs == 1)
+    names = [one.appliance.name for one in on if one.leg == BOTH]
+    if not one_phase or not names:
+        return ""
+    return (
+        f"Not known what shore power carries: the {words(names)} asks for two legs, and here both "
+        "are of one phase, which gives it no volts."
+    )
+
+
+def _side(
+    way: Way,
+    on: tuple[Item, ...],
+    unread: tuple[AcCircuit, ...],
+    service: Service,
+    *,
+    sure: bool = True,
+) -> Side:
     """Return what a way carries; not known while nothing is on, or an entry on it was not read."""
-    open_still = not on or any(way.holds(one.leg) for one in unread)
+    open_still = not on or not sure or any(way.holds(one.leg) for one in unread)
     now, weak = (
         way.judged(on, volts, service.volts) for volts in (service.volts, service.weak_volts)
     )

@@ -20,8 +20,9 @@ from engine.shore.earthing import PERMANENT_BOND, Supply
 from engine.shore.joins import ABOUT_JOIN, joined_on_shore, said_of
 from engine.shore.leakage_asks import main_asks, outlets_ask
 from engine.shore.results import ABOUT_OUTLETS, Trip, about_trip, held_against, over, trip_of
+from engine.shore.understood import beyond
 from engine.source import common_practice
-from engine.units import said, words
+from engine.units import Amp, said, words
 
 if TYPE_CHECKING:
     from engine.plan.shore_parts import Record, ShorePlan
@@ -37,6 +38,12 @@ UNPLUG: Final = "Unplug at the dock until a licensed person has mended and teste
 AGAIN: Final = "A licensed person tests it again; until then take it as failed."
 SLOW: Final = "Some standards ask 100 ms: a licensed person says which one counts here."
 NOT_COMPARED: Final = "not compared"
+LEAST_TRIP: Final = Amp(0.001)
+"""No device opens at less, A."""
+STRANGE: Final = 6
+"""Words told of those nobody foresaw."""
+NOBODY: Final = frozenset({"unknown", "n/a", "na", "none", "nobody", "not known", "anon"})
+"""What stands where a name is asked and is none."""
 
 
 def records_asked(shore: ShorePlan) -> Asked | None:
@@ -76,7 +83,11 @@ def _record(shore: ShorePlan, one: Record) -> Part:
 def _unsigned(one: Record) -> tuple[str, ...]:
     """Return what a signature lacks: a name has a letter, a date a figure."""
     asked = (("name", r"[^\W\d_]", one.person), ("date", r"\d", one.date))
-    return tuple(word for word, needs, text in asked if not re.search(needs, text))
+    return tuple(
+        word
+        for word, needs, text in asked
+        if not re.search(needs, text) or text.strip().lower() in NOBODY
+    )
 
 
 def _against(shore: ShorePlan, one: Record) -> Part | None:
@@ -129,6 +140,9 @@ def _left(shore: ShorePlan, one: Record) -> str:
     if about_trip(one.name, one.found):
         known = True
         left += _trip_left(shore, one)
+    strange = beyond(one.found)
+    if strange and known:
+        left.append(f"“{' '.join(strange[:STRANGE])}”")
     if not known:
         return NOT_COMPARED
     return f"{words(left)} {NOT_COMPARED}" if left else ""
@@ -140,7 +154,8 @@ def _trip_left(shore: ShorePlan, one: Record) -> tuple[str, ...]:
     if shore.service is None:
         return ("without the shore service the trip is",)
     verdict, held = held_against(trip, asks.trip)
-    asked = (("current", trip.currents), ("time", trip.times or asks.time is None))
+    real = [one for one in trip.currents if one >= LEAST_TRIP]
+    asked = (("current", real), ("time", any(trip.times) or asks.time is None))
     left = [word for word, read in asked if not read]
     if verdict is Verdict.NOT_KNOWN:
         left.append(f"that {held} is")

@@ -79,7 +79,7 @@ SHORE: Final = by_name(
     _marked("main_interrupting", "Main interrupts", f"Such as 5000 A. {DRAWN}", 300000.0),
     _marked("branch_interrupting", "Branches interrupt", f"The least of them. {DRAWN}", 300000.0),
     _asked("leakage", "Leakage protection at the main", "The breaker with a test button."),
-    Field("leakage_trip", "It opens at", LEAK, "Such as 30 mA.", above=True, least=0.0, most=1000),
+    Field("leakage_trip", "It opens at", LEAK, "Such as 30 mA.", least=1.0, most=1000),
     Field("leakage_time", "It opens within", TRIP, "Such as 100 ms.", above=True, least=0.0,
           most=10000),
     Field("transfer", "Change between sources", CHOICE, choices=TRANSFERS),

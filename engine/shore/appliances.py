@@ -121,6 +121,12 @@ def named(name: str, watts: Watt, branch: str = "") -> Appliance:
 
 
 _FIGURE: Final = r"~?(?:\d{1,3}(?: \d{3})+|[\d.,]+)"
+_SEVERAL: Final = re.compile(
+    r"\d\s*k?W\b|^\d+\s+(?![VA]\b)|\d\s*[x×*]\s|[x×*]\s*\d|\s[x×*]$", re.IGNORECASE
+)
+"""A name that holds watts of its own, or a count: more than one appliance."""
+_THOUSANDS: Final = re.compile(r"\d{1,3}\.\d{3}(?!\d)")
+"""A point that some read as the mark of thousands."""
 _ONE: Final = re.compile(
     rf"(?P<name>.*?[^\W\d_].*?)[\s:=]+(?P<watts>-?{_FIGURE}\s*[^\W\d_]*)",
 )
@@ -205,6 +211,12 @@ def _appliance(part: str) -> Appliance:
         raise Problem(
             "loads", f"{quoted(part)} has no name with watts.", "Enter such as kettle 1000 W."
         )
+    if _SEVERAL.search(found["name"]) or _THOUSANDS.match(found["watts"]):
+        raise Problem(
+            "loads",
+            f"{quoted(part)} can be read in more than one way.",
+            "Enter one appliance a line, each with its own watts: heater 1500 W.",
+        )
     return named(found["name"], Watt(watts))
 
 
@@ -233,28 +245,3 @@ def current_at(appliance: Appliance, volts: Volt, rated: Volt) -> Amp:
     """
     exponent = VOLTS_EXPONENT[appliance.nature.value]
     return Amp(appliance.watts / rated * (volts / rated) ** exponent)
-
-
-def watts_at(appliance: Appliance, volts: Volt, rated: Volt) -> Watt:
-    """Return the power an appliance takes at the volts there are.
-
-    Parameters
-    ----------
-    appliance : Appliance
-        With its watts at the rated volts.
-    volts : Volt
-        At its plug, above zero. [V]
-    rated : Volt
-        What its plate says, above zero. [V]
-
-    Returns
-    -------
-    Watt
-        Volts times current; a heater's falls with the square of the volts. [W]
-
-    Examples
-    --------
-    >>> watts_at(named("kettle", Watt(1000.0)), Volt(108.0), Volt(120.0))
-    810.0
-    """
-    return Watt(current_at(appliance, volts, rated) * volts)

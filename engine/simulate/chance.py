@@ -160,7 +160,7 @@ def _run(outlook: Outlook, run: int, seed: int) -> _Told:
     return _Told(
         [total / full for total in march.totals[::apart]],
         march.switches.needed_at,
-        march.lowest / full,
+        max(round(march.lowest / full, 12), 0.0),
         lasting_hours(march),
         march.curtailed,
         march.unmet,

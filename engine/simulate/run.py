@@ -144,7 +144,7 @@ def run(setup: Setup, inputs: Days) -> Series:
         days=days,
         charge=joined([day.charge for day in days]),
         energy=joined([day.energy for day in days]),
-        lowest=Share(march.lowest / full),
+        lowest=Share(max(round(march.lowest / full, 12), 0.0)),
         lowest_at=Hour(march.lowest_at),
         needed_at=None if march.switches.needed_at is None else Hour(march.switches.needed_at),
         reserve_at=_first(events, "reserve"),

@@ -113,7 +113,7 @@ def test_figures_typed_in_a_pass_are_held_against_the_rule(found, told):
         (TRIP, "24 mA", "time not compared."),
         (TRIP, "24 mA, 1,200 ms", "time not compared."),
         ("Insulation", "5 Mohm", "Mohm."),
-        ("Insulation", "dry", "insulation not compared."),
+        ("Insulation", "dry", "insulation and “dry” not compared."),
         ("Torque of the terminals", "no fault", "not compared."),
         (JOIN, "as it should be", "not compared."),
         (JOIN, "open on shore, joined while inverting", "inverting."),

@@ -9,7 +9,7 @@ from engine.finding import Verdict, meets
 from engine.inverter.surge import SURGE
 from engine.problem import Problem
 from engine.shore.apart import mends, pairs_apart, relief
-from engine.shore.appliances import Appliance, Nature, current_at, read_appliances, watts_at
+from engine.shore.appliances import Appliance, Nature, current_at, read_appliances
 from engine.shore.cord import Cord, cord_drop, cord_resistance
 from engine.shore.generator import fuel
 from engine.shore.joins import joined_on_shore
@@ -40,10 +40,10 @@ def test_weak_volts_starve_heaters_and_load_chargers(one, first, second):
     weak, strong = current_at(one, low, RATED), current_at(one, high, RATED)
     if one.nature is Nature.RESISTIVE:
         assert meets(weak, strong)
-        assert watts_at(one, low, RATED) == pytest.approx(one.watts * (low / RATED) ** 2)
+        assert low * current_at(one, low, RATED) == pytest.approx(one.watts * (low / RATED) ** 2)
     elif one.nature is not Nature.TRANSFORMER:
         assert meets(strong, weak)
-        assert watts_at(one, low, RATED) == pytest.approx(one.watts)
+        assert low * current_at(one, low, RATED) == pytest.approx(one.watts)
 
 
 @given(many, st.floats(5.0, 63.0))

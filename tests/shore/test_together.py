@@ -20,7 +20,6 @@ from engine.shore.appliances import (
     named,
     nature_of,
     read_appliances,
-    watts_at,
 )
 from engine.shore.pass_through import limit_setting, pass_through
 from engine.shore.services import service
@@ -80,8 +79,8 @@ def test_a_weak_dock():
     assert by_name["kettle"] == pytest.approx(0.9)
     assert by_name["water heater"] == pytest.approx(0.9)
     assert by_name["charger"] == pytest.approx(1 / 0.9)
-    assert watts_at(BASE[1], weak, RATED) == pytest.approx(810.0)
-    assert watts_at(BASE[0], weak, RATED) == pytest.approx(680.0)
+    assert weak * current_at(BASE[1], weak, RATED) == pytest.approx(810.0)
+    assert weak * current_at(BASE[0], weak, RATED) == pytest.approx(680.0)
     found = together(BASE, DOCK, weak)
     assert found.current == pytest.approx(total(BASE, weak, RATED))
     assert found.current == pytest.approx((1750 * 0.9 + 1120 / 0.9) / 120)

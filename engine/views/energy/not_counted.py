@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from engine.check.bank_now import UNTESTED
 from engine.field import value_of
 from engine.loads.day_use import day_use
 from engine.plan.fields import field_at
@@ -49,8 +50,17 @@ def missing_names(scene: Scene) -> tuple[str, ...]:
 
 def left_out(scene: Scene) -> Html | None:
     """Return the line that stands under a lead sentence; None where nothing is left out."""
-    words = not_counted(scene)
+    words = " ".join(one for one in (not_counted(scene), _untested(scene)) if one)
     return tag("p", words, class_="known left-out") if words else None
+
+
+def _untested(scene: Scene) -> str:
+    """Return what is taken for the health of a bank nobody tested; empty where it is known."""
+    bank = scene.plan.bank
+    if bank is None or bank.new or bank.health is not None or not bank.capacity:
+        return ""
+    low, likely, high = (round(one * 100) for one in (UNTESTED.low, UNTESTED.likely, UNTESTED.high))
+    return f"The bank's health is not known: {likely} % is taken, it may be {low} to {high} %."
 
 
 def unsure(scene: Scene, *, favourable: bool) -> Html | None:

@@ -29,6 +29,9 @@ if TYPE_CHECKING:
 WORK: Final = "what-if"
 """Name of the long work behind this page."""
 
+WORTH: Final = 0.05
+"""Days that are worth a word."""
+
 
 def what_if(scene: Scene) -> tuple[Block, ...]:
     """Return the What if page."""
@@ -84,7 +87,7 @@ def _answer(scene: Scene, plan: Column, found: Reckoned | None) -> Html | None:
 def _best(found: Reckoned, kind: str) -> str:
     """Return the single change that gains most of those to fit, or of those to do without."""
     gains = found.gains if found.done else ()
-    best = next((one for one in gains if one[0].kind == kind and one[1].days > 0), None)
+    best = next((one for one in gains if one[0].kind == kind and one[1].days >= WORTH), None)
     if best is None:
         return ""
     single, gained = best
