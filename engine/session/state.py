@@ -155,7 +155,8 @@ class State:
         number = next(n for n in range(1, len(taken) + 2) if f"plan-{n}" not in taken)
         document = {key: value for key, value in document.items() if key != "made_up"}
         self._show(document, f"plan-{number}")
-        self.plans = (*self.plans, Kept(self.plan_id, "", ""))
+        name = document.get("boat", {}).get("name", "")
+        self.plans = (*self.plans, Kept(self.plan_id, name, ""))
         self.keep()
 
     def open_made_up(self, revision: str = PLANNED) -> None:
