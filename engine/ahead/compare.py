@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 
 from engine.ahead.by_clock import lacking
 from engine.ahead.changes import Told, changed, told, variants_of
+from engine.ahead.runs import engine_runs
 from engine.ahead.setup import outlook_of
 from engine.plan.read import plan_of
 from engine.problem import Problem
@@ -112,7 +113,7 @@ def figures_of(plan: Plan, condition: str) -> Figures | None:
         hours,
         hours * engine.fuel if engine else 0.0,
         Share(march.lowest / march.bank.full),
-        engine is not None and not outlook.setup.policy.never,
+        engine_runs(outlook),
     )
 
 

@@ -7,6 +7,7 @@ from math import copysign
 from typing import TYPE_CHECKING, Final
 
 from engine.ahead.left_off import may_be_left
+from engine.ahead.runs import engine_runs
 from engine.ahead.setup import outlook_of
 from engine.loads.day_use import day_use
 from engine.loads.load import bank_current
@@ -119,11 +120,7 @@ def _engine_runs(plan: Plan, condition: str) -> bool:
         outlook = outlook_of(plan, condition)
     except Problem:
         return False
-    return (
-        outlook is not None
-        and outlook.setup.engine is not None
-        and (not outlook.setup.policy.never)
-    )
+    return outlook is not None and engine_runs(outlook)
 
 
 def _loads(plan: Plan, condition: str) -> list[Single]:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Final
 
 from engine.ahead.evening import MINUTES
 from engine.ahead.left_off import may_be_left, without
+from engine.ahead.runs import engine_runs
 from engine.ahead.setup import outlook_of
 from engine.ahead.until_reserve import down_after, down_at
 from engine.loads.day_use import day_use
@@ -110,7 +111,7 @@ def tonight(plan: Plan, condition: str, now: Evening) -> Tonight | None:
 def _engine(outlook: Outlook, now: Evening, reached: float) -> tuple[float | None, float]:
     """Return hours of engine that buy a day, and when they begin, out of the quiet hours."""
     policy = outlook.setup.policy
-    if outlook.setup.engine is None or policy.never:
+    if not engine_runs(outlook):
         return None, 0.0
     clock = now.hour
     first, down = policy.may_start(clock), policy.may_start(clock + reached)

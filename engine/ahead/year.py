@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from engine.ahead.place import where_of
+from engine.ahead.runs import engine_runs
 from engine.ahead.setup import outlook_in
 from engine.ahead.taking import Curtailed, curtailed_of
 from engine.estimate import Estimate
@@ -93,7 +94,7 @@ def _month(where: Where, outlook: Outlook, runs: list[Series]) -> MonthAhead:
     if less.needed_at is not None:
         days = _spread(less.days_until_needed, likely.days_until_needed, more.days_until_needed)
     engine = None
-    if outlook.setup.engine and not outlook.setup.policy.never:
+    if engine_runs(outlook):
         weeks = (one.engine_hours_a_week for one in runs)
         engine = _spread(*weeks)
     sun = _sun(outlook.sun, where)
